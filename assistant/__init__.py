@@ -1,0 +1,1 @@
+"""Counter assistant for a toilet-spares shop."""

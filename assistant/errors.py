@@ -1,0 +1,46 @@
+"""Everything the assistant raises on purpose, as one tree.
+
+An error a person can meet carries where the fault is and how to mend it, so that the
+command line can say both in one sentence.
+"""
+
+from __future__ import annotations
+
+
+class AssistantError(Exception):
+    """Root of all errors raised on purpose."""
+
+
+class UserError(AssistantError):
+    """A fault in what we were given; the command ends with exit code 2.
+
+    `where` names the file (and row and field), `problem` says what is wrong there and
+    `mend` what to do about it.
+    """
+
+    def __init__(self, where: str, problem: str, mend: str) -> None:
+        self.where, self.problem, self.mend = where, problem, mend
+        super().__init__(f"{where}: {problem}; {mend}.")
+
+
+class KnowledgeError(UserError):
+    """The shop's notes, tables or settings cannot be used as they stand."""
+
+
+class TableError(KnowledgeError):
+    """A table's cell, row or header is wrong. `row` counts as a spreadsheet does: header = 1."""
+
+    def __init__(
+        self, file: str, row: int | None, field: str | None, problem: str, mend: str
+    ) -> None:
+        self.file, self.row, self.field = file, row, field
+        where = file
+        if row is not None:
+            where += f", row {row}"
+        if field is not None:
+            where += f", field {field}"
+        super().__init__(where, problem, mend)
+
+
+class LetterError(UserError):
+    """A message file cannot be read."""

@@ -1,0 +1,1 @@
+"""Reads a customer's message into facts, each with the words it came from."""

@@ -1,0 +1,121 @@
+"""Reads a CSV table into rows, or says in one sentence what is wrong with it and where."""
+
+from __future__ import annotations
+
+import csv
+import dataclasses
+import io
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TypeVar
+
+from assistant.errors import TableError
+from assistant.records.rows import Row
+
+R = TypeVar("R", bound=Row)
+
+
+def read_table(path: Path, kind: type[R]) -> dict[str, R]:
+    """All rows of the table, by id, in the file's order.
+
+    Raises:
+        TableError: the file is missing, is not UTF-8, lacks a column, repeats an id or holds
+            a cell that cannot be read; it names file, row (header = 1), field and the mend.
+    """
+    return parse_table(decode(path), kind, str(path))
+
+
+def decode(path: Path) -> str:
+    """The file's text; UTF-8 with or without a byte order mark."""
+    try:
+        raw = path.read_bytes()
+    except FileNotFoundError:
+        raise TableError(
+            str(path), None, None, "the table is missing", "put it there or name the right --shop"
+        ) from None
+    except OSError as error:
+        raise TableError(
+            str(path), None, None, f"cannot be read ({error.strerror})", "check its permissions"
+        ) from error
+    try:
+        return raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        row = raw.count(b"\n", 0, error.start) + 1
+        raise TableError(
+            str(path),
+            row,
+            None,
+            f"byte 0x{raw[error.start]:02x} is not UTF-8",
+            "save the table as 'CSV UTF-8'",
+        ) from error
+
+
+def parse_table(text: str, kind: type[R], name: str) -> dict[str, R]:
+    """`read_table` on text already in hand; `name` is how errors call the file."""
+    reader = csv.reader(io.StringIO(text, newline=""), strict=True)
+    lines = _lines(reader, name)
+    header = [field.strip() for field in next(lines, (1, []))[1]]
+    fields = dataclasses.fields(kind)  # type: ignore[arg-type]
+    for field in fields:
+        if header.count(field.name) > 1:
+            raise TableError(name, 1, field.name, "the column stands twice", "keep one of them")
+        if field.name not in header:
+            raise TableError(
+                name,
+                1,
+                field.name,
+                "the column is missing",
+                f"add a column headed '{field.name}' (its cells may stay empty)"
+                if not field.metadata["needed"]
+                else f"add a column headed '{field.name}'",
+            )
+    plan = [(f.name, header.index(f.name), f.metadata) for f in fields]
+
+    rows: dict[str, R] = {}
+    for number, line in lines:
+        if not any(value.strip() for value in line):
+            continue
+        if len(line) != len(header):
+            raise TableError(
+                name,
+                number,
+                None,
+                f"has {len(line)} cells where the header has {len(header)}",
+                "put quotes round a text with a comma, or fill in the missing cells",
+            )
+        values = {}
+        for field_name, at, card in plan:
+            raw = line[at].strip()
+            if not raw:
+                if card["needed"]:
+                    raise TableError(name, number, field_name, "is empty", "fill it in")
+                values[field_name] = card["empty"]
+                continue
+            try:
+                values[field_name] = card["reader"](raw)
+            except ValueError as error:
+                raise TableError(
+                    name, number, field_name, f"'{raw[:60]}' cannot be read", f"write {error}"
+                ) from error
+        row = kind(**values)
+        if row.key in rows:
+            raise TableError(
+                name,
+                number,
+                kind.keys[-1],
+                f"the id '{row.key}' stands twice",
+                "give one of the two rows another id",
+            )
+        rows[row.key] = row
+    return rows
+
+
+def _lines(reader: Iterator[list[str]], name: str) -> Iterator[tuple[int, list[str]]]:
+    number = 0
+    try:
+        for number, line in enumerate(reader, start=1):
+            yield number, line
+    except csv.Error as error:
+        raise TableError(
+            name, number + 1, None, f"is not sound CSV ({error})", "check its quotes and commas"
+        ) from error
