@@ -101,6 +101,11 @@ class Build(Row):
     tank_mark: str | None = cell()
     sold: float | None = cell(cells.number)
 
+    @property
+    def full_name(self) -> str:
+        """Maker and model, as people say them."""
+        return f"{self.brand} {self.model}"
+
 
 @dataclass(frozen=True, kw_only=True)
 class BuildValve(Row):

@@ -96,9 +96,27 @@ class Tables:
         return grouped(self.build_valves.values(), lambda v: v.valve)
 
     @cached_property
-    def builds_of(self) -> dict[tuple[str, str], tuple[Build, ...]]:
-        """Builds by (brand, model)."""
-        return grouped(self.builds.values(), lambda b: (b.brand, b.model))
+    def models(self) -> dict[str, tuple[Build, ...]]:
+        """Builds by the full name of their model, such as 'Brand Model'."""
+        return grouped(self.builds.values(), lambda b: b.full_name)
+
+    @cached_property
+    def models_by(self) -> dict[str, tuple[str, ...]]:
+        """Full names of models, by brand."""
+        names = grouped(self.builds.values(), lambda b: b.brand)
+        return {
+            brand: tuple(dict.fromkeys(b.full_name for b in rows)) for brand, rows in names.items()
+        }
+
+    @cached_property
+    def numbered(self) -> dict[str, tuple[Build, ...]]:
+        """Builds by the number that identifies them: model number or mark in the tank."""
+        found: dict[str, list[Build]] = defaultdict(list)
+        for build in self.builds.values():
+            for number in dict.fromkeys((build.model_no, build.tank_mark)):
+                if number is not None:
+                    found[number].append(build)
+        return {number: tuple(builds) for number, builds in found.items()}
 
     @cached_property
     def replaces(self) -> dict[str, tuple[Seal, ...]]:
