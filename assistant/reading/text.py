@@ -7,11 +7,16 @@ left still point into the message.
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-_STOP = re.compile(r"[!?]+(?=\s|$)|\.+(?=\s+[^a-z]|\s*$)|\n\s*\n|\n(?=\s*[-*•]\s)|;")
+_STOP = re.compile(
+    r"[!?]+(?=\s|$)|\.+(?=\s*$)|\.+(?=\s+[^a-z\s])"
+    r"|(?<!\bin)(?<!\bno)(?<!\bft)(?<!\bca)(?<!\bmm)(?<!\bapprox)(?<!\b[a-z])(?<!\d)\.+(?=\s)"
+    r"|\n\s*\n|\n(?=\s*[-*•]\s)|;"
+)
 _ALIKE = str.maketrans({
     "’": "'", "‘": "'", "´": "'", "`": "'", "“": '"', "”": '"', "″": '"', "′": "'",
     "–": "-", "—": "-", "‑": "-", "‐": "-", "−": "-", "\u00a0": " ", "\u2009": " ", "\u202f": " ",
@@ -60,7 +65,7 @@ class Text:
     def sentences(self) -> tuple[tuple[int, int], ...]:
         """Start and end of each sentence that holds a letter or a digit."""
         spans, at = [], 0
-        for stop in _STOP.finditer(self.said):
+        for stop in _STOP.finditer(self.visible):  # a capital tells a full stop from 'in.'
             spans.append((at, stop.end()))
             at = stop.end()
         spans.append((at, len(self.said)))
@@ -68,9 +73,9 @@ class Text:
 
     def sentence_at(self, place: int) -> tuple[int, int]:
         """The sentence in which a place lies (the whole text where it lies in none)."""
-        for start, end in self.sentences:
-            if start <= place < end:
-                return start, end
+        at = bisect_right(self.sentences, place, key=lambda span: span[0]) - 1
+        if at >= 0 and place < self.sentences[at][1]:
+            return self.sentences[at]
         return 0, len(self.said)
 
     def mask(self, spans: Iterable[tuple[int, int]]) -> Text:

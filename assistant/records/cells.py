@@ -7,13 +7,17 @@ A cell reader takes the stripped, non-empty text of a cell and returns a value, 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import field
 from datetime import date
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from typing import Any
 
 OPEN_FROM, OPEN_TO = -9999, 9999  # 'open' years: no first year known to exist, or still made
+
+# Python would also read 2_5 as 25 and 1e3 as 1000: a slip of the keyboard, not a number.
+_PLAIN = re.compile(r"[+-]?(\d+\.?\d*|\.\d+)", re.ASCII)
 
 Reader = Callable[[str], Any]
 
@@ -30,10 +34,9 @@ def items(raw: str) -> tuple[str, ...]:
 
 def number(raw: str) -> float:
     """A plain decimal number above zero."""
-    try:
-        value = float(raw)
-    except ValueError:
-        raise ValueError("a plain number such as 2.5") from None
+    if not _PLAIN.fullmatch(raw):
+        raise ValueError("a plain number such as 2.5")
+    value = float(raw)
     if not 0 < value < 1e6:
         raise ValueError("a number above zero")
     return value
@@ -53,11 +56,10 @@ def count(raw: str) -> int:
 
 def money(raw: str) -> Decimal:
     """An amount in the shop's currency, without its sign."""
-    try:
-        value = Decimal(raw)
-    except InvalidOperation:
-        raise ValueError("an amount such as 7.50, without a currency sign") from None
-    if not value.is_finite() or value < 0:
+    if not _PLAIN.fullmatch(raw):
+        raise ValueError("an amount such as 7.50, without a currency sign")
+    value = Decimal(raw)
+    if value < 0:
         raise ValueError("an amount of zero or more")
     return value
 

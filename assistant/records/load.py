@@ -40,12 +40,14 @@ def decode(path: Path) -> str:
     try:
         return raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        row = raw.count(b"\n", 0, error.start) + 1
+        # The error's own bytes: they lack the byte order mark, and its places count without it.
+        sound, bad = error.object[: error.start].decode("utf-8"), error.object[error.start]
+        row = sum(unquoted.count("\n") for unquoted in sound.split('"')[::2]) + 1
         raise TableError(
             str(path),
             row,
             None,
-            f"byte 0x{raw[error.start]:02x} is not UTF-8",
+            f"byte 0x{bad:02x} is not UTF-8",
             "save the table as 'CSV UTF-8'",
         ) from error
 

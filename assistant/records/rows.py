@@ -176,7 +176,10 @@ class Evidence(Row):
 
 @dataclass(frozen=True, kw_only=True)
 class Cause(Row):
-    """What may lie behind a symptom, and what it points at: the seal, another part, a plumber."""
+    """What may lie behind a symptom, and what it points at: the seal, another part, a plumber.
+
+    `decides`: whether a sign of it points away from the seal even where a seal is asked for.
+    """
 
     file: ClassVar[str] = "causes.csv"
     keys: ClassVar[tuple[str, ...]] = ("cause",)
@@ -184,6 +187,7 @@ class Cause(Row):
     plain_name: str = cell(needed=True)
     points_at: str = cell(one_of("seal", "other part", "plumber"), needed=True)
     signs_for: tuple[str, ...] = cell(cells.items)
+    decides: bool | None = cell(cells.yes_no)
     check: str | None = cell()
     remedy: str | None = cell()
 

@@ -119,6 +119,11 @@ class Tables:
         return {number: tuple(builds) for number, builds in found.items()}
 
     @cached_property
+    def seals_of_style(self) -> dict[str, tuple[Seal, ...]]:
+        """Seals by style."""
+        return grouped(self.seals.values(), lambda s: s.style)
+
+    @cached_property
     def replaces(self) -> dict[str, tuple[Seal, ...]]:
         """Seals whose number was replaced by a part number, by that part number."""
         return grouped(self.seals.values(), lambda s: s.replaced_by)

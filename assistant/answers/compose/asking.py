@@ -1,0 +1,45 @@
+"""Too little is known: the one best next question, and why it is asked."""
+
+from __future__ import annotations
+
+from assistant.answers.compose.case import Case, wrote
+from assistant.answers.draft import Draft
+from assistant.answers.words import listed, value
+from assistant.fitment.decision import Decision, Outcome, Why
+
+
+def ask(case: Case, decision: Decision) -> Draft:
+    """What stands in the way, then the question, why it is asked, how to find out."""
+    draft = Draft(Outcome.ASK)
+    case.say_back(draft, decision)
+    draft.say(_why(case, draft, decision))
+    asks = decision.question or "model_no"
+    choices = [value(asks, choice) for choice in decision.choices]
+    draft.say(*case.question(draft, asks, choices), main=True)
+    return draft
+
+
+def _why(case: Case, draft: Draft, decision: Decision) -> str | None:
+    names = [f"the {name}" for name in decision.identity.names]
+    said = wrote(decision.facts)
+    if decision.why is Why.CONTRADICTION:
+        return f"You wrote {said}, and the two do not go together."
+    if decision.why is Why.DISAGREES and names and decision.facts:
+        named = listed(names, "or")
+        return f"You wrote {said}, and that does not agree with {named} in our table."
+    if decision.why is Why.DISAGREES and decision.facts:
+        return f"You wrote {said}, and the two do not go together."
+    if decision.why is Why.MODEL_ONLY and 0 < len(names) <= 3:
+        return f"Our table lists {listed(names)}."
+    if decision.why is Why.SEVERAL_NAMES and 1 < len(names) <= 4:
+        return f"It may be {listed(names, 'or')}."
+    if (
+        decision.why in (Why.VALVE_REPLACED, Why.TRIED_IN_VAIN, Why.WHAT_WAS_MEASURED)
+        and decision.facts
+    ):
+        told = f"You wrote {said}."
+        if decision.why is Why.VALVE_REPLACED:
+            means = draft.quote(case.notes, "is-the-valve-the-original", "what-it-means")
+            return f"{told} {means}" if means else told
+        return told
+    return None

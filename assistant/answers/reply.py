@@ -1,0 +1,122 @@
+"""One way through: a letter in, checked answers out."""
+
+from __future__ import annotations
+
+import time
+from collections.abc import Iterable, Sequence
+from datetime import date
+
+from assistant.answers.answer import Answer, Reply
+from assistant.answers.check import Checked, Statement, check
+from assistant.answers.compose import compose
+from assistant.answers.compose.case import Audience, Case
+from assistant.answers.compose.silent import nothing_left
+from assistant.answers.draft import Draft
+from assistant.answers.questions import asked_of
+from assistant.fitment.decide import decide
+from assistant.reading.facts import Facts
+from assistant.reading.letters import Letter
+from assistant.reading.read import read
+from assistant.records.notes import in_sentences
+from assistant.shop import Shop
+
+
+def reply(shop: Shop, letter: Letter, *, audience: Audience, today: date) -> Reply:
+    """Reads a letter, decides, composes, and shows only what the check lets through."""
+    began = time.perf_counter()
+    facts = read(letter, shop.names, letter.sent or today)
+    return answered(shop, letter.text.raw, facts, audience=audience, began=began)
+
+
+def answered(shop: Shop, message: str, facts: Facts, *, audience: Audience, began: float) -> Reply:
+    """The answers to facts already read from a message."""
+    case = Case(
+        tables=shop.tables,
+        notes=shop.notes,
+        audience=audience,
+        currency=shop.settings.currency,
+        customers_see=shop.settings.customers_see,
+        policies=shop.settings.policies,
+    )
+    answers = []
+    for toilet, draft in _drafts(shop, case, facts, message):
+        original = facts.of_toilet(toilet).has("valve_original")
+        answers.append(_checked(shop, case, draft, message, original, toilet))
+    took = (time.perf_counter() - began) * 1000
+    return Reply(tuple(answers), facts, audience, took)
+
+
+def _drafts(shop: Shop, case: Case, facts: Facts, message: str) -> Iterable[tuple[int, Draft]]:
+    for toilet in facts.toilets:
+        mine = facts.of_toilet(toilet)
+        for make in asked_of(case, mine, message, alone=len(facts.toilets) == 1):
+            draft = make if isinstance(make, Draft) else compose(case, decide(shop.counter, mine))
+            yield toilet, draft
+
+
+def _checked(
+    shop: Shop, case: Case, draft: Draft, message: str, original: bool, toilet: int
+) -> Answer:
+    """The draft as far as the check lets it stand; 'no match' where its main statement falls."""
+    seen = _check(shop, case, draft, message, original)
+    if not _stands(draft, seen):
+        fallen, draft = seen, nothing_left(case)
+        seen = _check(shop, case, draft, message, original)
+        seen = Checked(
+            seen.text, (*fallen.checks, *seen.checks), (*fallen.taken_out, *seen.taken_out)
+        )
+    shown = [part for part in draft.parts if part.part_no in seen.text]
+    return Answer(
+        outcome=draft.outcome,
+        text=seen.text,
+        parts=tuple(shown),
+        also_fits=tuple(p for p in draft.also_fits if p in seen.text),
+        ruled_out=tuple(r for r in draft.ruled_out if r.part_no in seen.text),
+        question=draft.question,
+        causes=tuple(draft.causes),
+        checks=seen.checks,
+        sources=tuple(draft.sources),
+        cautions=tuple(draft.cautions),
+        toilet=toilet,
+    )
+
+
+def _check(shop: Shop, case: Case, draft: Draft, message: str, original: bool) -> Checked:
+    return check(
+        draft.text,
+        shop.tables,
+        audience=case.audience,
+        statements=statements(shop),
+        message=message,
+        valve_is_original=original,
+        currency=case.currency,
+    )
+
+
+def _stands(draft: Draft, seen: Checked) -> bool:
+    """Whether no main statement was taken out, and something is left to say."""
+    fallen = " ".join(seen.taken_out)
+    main = [_bare(sentence) for sentence in draft.main]
+    return bool(seen.text.strip()) and not any(m in _bare(fallen) for m in main)
+
+
+def _bare(text: str) -> str:
+    return " ".join(text.replace("*", "").split())
+
+
+def statements(shop: Shop) -> Sequence[Statement]:
+    """Every sentence that may be said because a note or a table of questions says it."""
+    found = [
+        Statement(line.text, f"{note.name}.md:{line.line}", note.audience == "staff")
+        for note in shop.notes.values()
+        for section in note.sections.values()
+        for line in section.sentences
+    ]
+    for key, policy in shop.settings.policies.items():
+        found += [Statement(s, f"shop.toml:{key}") for s in in_sentences(policy)]
+    for question in shop.tables.questions.values():
+        said = (question.text, question.why, question.how)
+        found += [Statement(s, f"questions:{question.question}") for s in said if s]
+    for cause in shop.tables.causes.values():
+        found += [Statement(s, f"causes:{cause.cause}") for s in (cause.check, cause.remedy) if s]
+    return found

@@ -1,0 +1,78 @@
+"""A conversation in the terminal: what was said before counts, later words correct it."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+
+from platformdirs import user_state_path
+from prompt_toolkit import PromptSession
+from prompt_toolkit.history import FileHistory
+from rich.console import Console
+from rich.markdown import Markdown
+
+from assistant.answers.answer import Reply
+from assistant.answers.compose.case import Audience
+from assistant.answers.reply import reply
+from assistant.reading.letters import letter_from_text
+from assistant.shop import Shop
+
+# A short answer leans on its question: '2273' alone is any number.
+LEAD_INS = {
+    "model_no": "The number stamped in the tank is",
+    "brand": "The maker is",
+    "model": "The model is",
+    "made": "The toilet was made in",
+    "opening": "The opening is",
+    "hinge_width": "The width between the ears is",
+    "flush": "It flushes",
+    "overflow": "The overflow tube is",
+    "old_part": "The number moulded on the old seal is",
+}
+SHORT = 4  # words; more than this says for itself what it answers
+
+
+class Conversation:
+    """Everything said so far, read anew as one letter with each line."""
+
+    def __init__(self, shop: Shop, audience: Audience, today: date) -> None:
+        self._shop, self._audience, self._today = shop, audience, today
+        self._said: list[str] = []
+        self._asked: str | None = None
+
+    def say(self, line: str) -> Reply:
+        """The answers after one more line."""
+        self._said.append(self._in_full(line))
+        letter = letter_from_text("\n\n".join(self._said))
+        made = reply(self._shop, letter, audience=self._audience, today=self._today)
+        questions = [a.question.asks for a in made.answers if a.question]
+        self._asked = questions[0] if len(questions) == 1 else None
+        return made
+
+    def _in_full(self, line: str) -> str:
+        lead_in = LEAD_INS.get(self._asked or "")
+        if lead_in is None or len(line.split()) > SHORT:
+            return line
+        return f"{lead_in} {line.rstrip('.')}."
+
+
+def converse(shop: Shop, audience: Audience, today: date) -> None:
+    """Reads lines until an empty one or the end, and answers each with all that was said."""
+    console = Console(width=min(Console().width, 92))
+    console.print(f"{shop.settings.name}. Tell us about the toilet; an empty line ends it.")
+    session: PromptSession[str] = PromptSession(history=FileHistory(str(_history_file())))
+    conversation = Conversation(shop, audience, today)
+    while True:
+        try:
+            line = session.prompt("> ").strip()
+        except (EOFError, KeyboardInterrupt):
+            return
+        if not line:
+            return
+        for answer in conversation.say(line).answers:
+            console.print(Markdown(answer.text))
+            console.print()
+
+
+def _history_file() -> Path:
+    return user_state_path("counterhand", ensure_exists=True) / "chat-history"

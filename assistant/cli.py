@@ -1,0 +1,151 @@
+"""The command line: commands, and nothing but commands."""
+
+from __future__ import annotations
+
+import json
+import sys
+from datetime import date, datetime
+from pathlib import Path
+
+import click
+from rich.console import Console
+from rich.markdown import Markdown
+
+from assistant.answers.answer import Reply, as_json
+from assistant.answers.compose.case import Audience
+from assistant.answers.reply import reply
+from assistant.errors import UserError
+from assistant.reading.letters import Letter, letter_from_text, load_letter, read_letter
+from assistant.shop import find_shop, open_shop
+
+BAD_INPUT, OUR_FAULT = 2, 70
+
+shop_option = click.option(
+    "--shop",
+    type=click.Path(path_type=Path),
+    help="The shop's folder, the one that holds knowledge/ (default: the nearest, else the demo).",
+)
+audience_option = click.option(
+    "--audience",
+    type=click.Choice(["staff", "customers"]),
+    default="staff",
+    show_default=True,
+    help="Who reads the answer.",
+)
+date_option = click.option(
+    "--date",
+    "today",
+    type=click.DateTime(["%Y-%m-%d"]),
+    help="The day from which 'twenty years old' counts (default: the mail's own, else today).",
+)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="counterhand", message="counterhand %(version)s")
+def cli() -> None:
+    """A counter assistant for a shop of toilet spares.
+
+    It reads a customer's letter, names the seal that fits and why, and shows nothing that
+    the shop's own tables do not support.
+    """
+
+
+@cli.command()
+@click.argument("message")
+@click.option("--json", "as_object", is_flag=True, help="Print one JSON object.")
+@audience_option
+@date_option
+@shop_option
+def ask(
+    message: str, as_object: bool, audience: Audience, today: datetime | None, shop: Path | None
+) -> None:
+    """Answer one MESSAGE: a text, a file's path, or - for standard input.
+
+    \b
+    Example:
+      counterhand ask "Which flapper fits a Quellwick Tamsel from 1988?"
+      counterhand ask letter.eml --audience customers
+    """
+    opened = open_shop(find_shop(shop))
+    letter = _letter(message)
+    made = reply(opened, letter, audience=audience, today=_day(today))
+    if as_object:
+        click.echo(json.dumps(as_json(made), ensure_ascii=False, indent=2))
+    else:
+        _show(made)
+
+
+@cli.command()
+@audience_option
+@date_option
+@shop_option
+def chat(audience: Audience, today: datetime | None, shop: Path | None) -> None:
+    """Talk in the terminal; an empty line or Ctrl-D ends it.
+
+    \b
+    Example:
+      counterhand chat --audience customers
+    """
+    from assistant.chat import converse
+
+    converse(open_shop(find_shop(shop)), audience, _day(today))
+
+
+def _letter(message: str) -> Letter:
+    if message == "-":
+        return read_letter(sys.stdin.buffer.read(), is_mail=False)
+    path = Path(message)
+    try:
+        is_file = path.exists()
+    except OSError:  # a long message is no file's name
+        is_file = False
+    looks_like_a_path = " " not in message and path.suffix in (".eml", ".txt", ".html", ".msg")
+    if is_file or looks_like_a_path:
+        return load_letter(path)
+    return letter_from_text(message)
+
+
+def _day(today: datetime | None) -> date:
+    return today.date() if today else date.today()
+
+
+def _show(made: Reply) -> None:
+    console = Console(width=min(Console().width, 92))
+    for number, answer in enumerate(made.answers):
+        if number:
+            console.rule()
+        console.print(Markdown(answer.text))
+    if made.audience == "staff":
+        _show_trail(console, made)
+
+
+def _show_trail(console: Console, made: Reply) -> None:
+    """For staff: what was read, and what the check took out."""
+    read = [f'{fact.name} "{" ".join(fact.words.split())}"' for fact in made.facts]
+    if read:
+        console.print(f"\n[dim]read: {'; '.join(read)}[/dim]", highlight=False, markup=True)
+    out = [
+        check for answer in made.answers for check in answer.checks if check.result != "supported"
+    ]
+    for check in out:
+        console.print(f"[dim]taken out ({check.result}): {check.claim}[/dim]", highlight=False)
+
+
+def main() -> None:
+    """Runs a command; a user's error is one sentence and exit code 2."""
+    try:
+        cli(standalone_mode=False)
+    except UserError as error:
+        click.echo(f"counterhand: {error}", err=True)
+        sys.exit(BAD_INPUT)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(BAD_INPUT)
+    except click.exceptions.Abort:
+        sys.exit(130)
+    except Exception as error:
+        import traceback
+
+        traceback.print_exc()
+        click.echo(f"counterhand: a fault of ours ({type(error).__name__}): {error}", err=True)
+        sys.exit(OUR_FAULT)

@@ -1,0 +1,1 @@
+"""Which seals can close which flush valve, and what is still to be asked."""

@@ -1,0 +1,142 @@
+"""Hazards: what a seal does not mend, or what somebody should not wait with."""
+
+from __future__ import annotations
+
+from assistant.reading.lexicon import Card, card
+
+_WET = (
+    r"(?:leak\w*|drip\w*|seep\w*|ooz\w+|pour\w*|gush\w*|spray\w*|squirt\w*|com(?:es"
+    r"|ing)|trickl\w+|wet|puddl\w+|pool\w*|weep\w*|water|moisture|damp)"
+)
+_FLOOR = r"(?:floor|carpet|rug|tiles?|bath ?mat|lino(?:leum)?|floorboards)"
+_BASE = (
+    r"(?:base|foot|bottom) of (?:the |my |our )?(?:toilet|bowl|pan)|where (?:the "
+    r"|it )(?:toilet |bowl )?(?:meets|touches) the floor"
+)
+_SUPPLY = (
+    r"(?:supply (?:line|hose|pipe|tube|valve)|(?:water )?supply|shut ?-?off(?: valve)?"
+    r"|stop ?cock|stop tap|isolat\w+ valve|angle stop|braided (?:hose|line)|water line"
+    r"|valve (?:on|in|at) the wall|hose from the wall|inlet hose)"
+)
+
+HAZARDS: tuple[Card, ...] = (
+    card(
+        "hazard",
+        "gas smell",
+        r"\b(?:smell\w*|odou?r|stink\w*)<3>(?:natural )?(?<!sewer )(?<!sewage )gas\b"
+        r"|\bgas (?:smell|leak|odou?r)\b(?<!sewer gas smell)",
+        "leave the house, call the gas supplier",
+        unless=r"\bsewer|\bsewage",
+    ),
+    card(
+        "hazard",
+        "sewer smell",
+        r"\b(?:smell\w*|odou?r|stink\w*|stench|reek\w*)<4>(?:sewer|sewage|septic"
+        r"|rotten eggs?|drains?)\b|\b(?:sewer|sewage|septic|rotten egg)<1>(?:gas|smell\w*"
+        r"|odou?r|stink|stench)\b",
+        "a seal of the drain, not of the tank",
+    ),
+    card(
+        "hazard",
+        "sewage backing up",
+        r"\b(?:sewage|poop|waste|shower|tub|drain)<3>(?:back\w*|com(?:es|ing)) ?up\b"
+        r"|\bbacking up\b",
+        "a blocked drain",
+    ),
+    card(
+        "hazard",
+        "overflowing bowl",
+        r"\b(?:bowl|toilet)<2>overflow(?:s|ed|ing)?\b(?! (?:tube|pipe))|\boverflow(?:s|ed"
+        r"|ing)<3>(?:bowl|floor|onto)\b|\bwater rises to the rim\b",
+        "a blocked drain",
+    ),
+    card(
+        "hazard",
+        "electrical",
+        r"\b(?:electric(?:al|ity|s)?|outlet|socket|wiring|shocks?|shocked|sparks?|sparking"
+        r"|extension cord|circuit breaker|light fixture|light fitting)\b",
+        "water and current",
+        unless=r"\b(?:electric (?:bidet|toothbrush|shaver|heater)|spark plug|electrical tape"
+        r"|sticker shock|no outlet|outlet (?:of|hole))\b",
+    ),
+    card(
+        "hazard",
+        "leak between tank and bowl",
+        rf"\b{_WET}<3>(?:between|where)<2>(?:tank|cistern|bowl)(?:<2>(?:and|meets?|joins?"
+        r"|touch\w+|connects?(?: to)?)<1>(?:bowl|pan|tank|cistern))?\b"
+        r"|\b(?:between)<1>(?:tank|cistern) and <1>(?:bowl|pan)\b"
+        r"|\btank[- ]to[- ]bowl<2>(?:leak\w*|drip\w*)\b|\bleak\w*<3>tank[- ]to[- ]bowl\b",
+        "the gasket or bolts between them",
+    ),
+    card(
+        "hazard",
+        "leak at the tank bolts",
+        rf"\b{_WET}<4>(?:tank |cistern )?bolts?\b|\bbolts?<4>(?:leak\w*|drip\w*|rust\w*"
+        r"|corroded|wet|weep\w*|seep\w*)\b",
+        "the bolts' washers",
+        unless=r"\b(?:floor bolts?|closet bolts?|seat bolts?)\b",
+    ),
+    card(
+        "hazard",
+        "supply leak",
+        rf"\b{_WET}<4>{_SUPPLY}\b|\b{_SUPPLY}(?: (?:is|was|has|keeps|that|started|under"
+        rf"|below|to|the|toilet|tank)){{0,3}} (?:leak\w*|drip\w*|spray\w*|burst|split"
+        rf"|broke\w*|wet|cracked)\b|\bwon't shut off at the wall\b|\b{_SUPPLY}<2>(?:won't"
+        r"|wont|will not|doesn't|can't)<1>(?:close|shut|turn)\b|\bwater<3>(?:spraying"
+        r"|gushing|squirting|shooting)\b|\b(?:water )?(?:won't|can't|cannot"
+        r"|doesn't) (?:turn|shut) (?:the )?(?:water |supply )?off\b",
+        "house pressure behind it",
+        unless=r"\b(?:into|in) the bowl\b",
+    ),
+    card(
+        "hazard",
+        "cracked tank",
+        r"\b(?:crack(?:ed|s|ing)?|hairline(?: crack)?|chip(?:ped)?)<4>(?:tank|cistern"
+        r"|porcelain)\b(?! lid)|\b(?:tank|cistern|porcelain)<2>(?:crack(?:ed|s)?|hairline"
+        r"|broken in half|split)\b",
+        "a cracked tank can burst",
+        unless=r"\b(?:lid|seat|pipe|tube|flapper|overflow|handle) (?:is |was )?cracked\b"
+        r"|\bcrack(?:ed|s)? (?:in |on )?(?:the )?(?:tank lid|overflow|flapper|lid|seat"
+        r"|rubber)\b",
+    ),
+    card(
+        "hazard",
+        "cracked bowl",
+        r"\bcrack(?:ed|s|ing)?<4>(?:bowl|pan|toilet|base|china)\b|\b(?:bowl|toilet"
+        r"|pan)<2>(?:is |has )?<1>crack(?:ed|s)?\b",
+        "a cracked bowl can give way",
+        unless=r"\b(?:lid|seat|pipe|tube|flapper|overflow|handle)<1>cracked\b|\bcracked<2>(?:seat"
+        r"|lid|flapper|tube|pipe|handle)\b",
+    ),
+    card(
+        "hazard",
+        "ceiling leak",
+        rf"\b(?:{_WET}|through|stain\w*)<5>(?:ceiling|downstairs|(?:floor|room|apartment"
+        rf"|flat|unit|neighbou?r\w*) below)\b|\b(?:ceiling|downstairs)<4>(?:{_WET}"
+        r"|stain\w*)\b",
+        "water is already in the building",
+        unless=r"\b(?:toilet|bathroom|one|bath|powder room)<1>(?:is )?downstairs\b"
+        r"|\bdownstairs<1>(?:toilet|bathroom|bath|one|powder|half|tank)\b"
+        r"|\bceiling (?:height|fan)\b",
+    ),
+    card(
+        "hazard",
+        "leak at the floor",
+        rf"\b{_WET}<5>(?:{_BASE})\b|\b(?:{_BASE})<2>{_WET}\b|\b(?:leak\w*|seep\w*|ooz\w+"
+        r"|drip\w*)<3>(?:the base|underneath the toilet|under the (?:toilet|bowl))\b"
+        r"|\bwax (?:ring|seal)<2>(?:leak\w*|bad|gone|failed|shot)\b|\btoilet (?:rocks"
+        r"|wobbles|is loose|rocking)\b|\btoilet<2>(?:rocks|rocking|wobbl\w+|loose)\b"
+        rf"|\bleaks? at the (?:floor|base|bottom)\b|\b{_WET}<5>(?:around|at|from|under"
+        r"|by)<1>(?:base|foot)\b(?! of the tank)",
+        "the seal to the drain, not the tank's",
+    ),
+    card(
+        "hazard",
+        "water on the floor",
+        rf"\b(?:leak\w*|drip\w*|water|puddles?|pool\w*|wet|seep\w*|drops)<4>{_FLOOR}\b"
+        rf"|\b{_FLOOR}<2>(?:wet|soaked|damp|flooded|wat(?:er|ery)|puddle)\b|\bflood(?:ed"
+        r"|ing)?\b(?! (?:insurance|light))|\bpuddles?\b|\bwater<2>everywhere\b",
+        "water where it should not be",
+        unless=r"\bflood(?:ed)? (?:the )?(?:bowl|market)\b",
+    ),
+)

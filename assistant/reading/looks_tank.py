@@ -1,0 +1,214 @@
+"""The tank: its kind, pieces, overflow, how many seals, and whether the valve is its first."""
+
+from __future__ import annotations
+
+from assistant.reading.lexicon import Card, card
+
+_VALVE = (
+    r"(?:flush (?:valve|system|unit|works)|over ?flow(?: ?(?:pipe|tube))?(?= (?:and|\w+ installed))"
+    r"|(?:drain|drop|dump) valve|valve assembly|flush assembly"
+    r"|flush mechanism|flush kit)"
+)
+_INSIDES = (
+    r"(?:(?:all |everything |all of )(?:the )?(?:in)?(?:guts|insides?|innards"
+    r"|internals|works|parts|workings|hardware)|(?:the |whole |entire |new "
+    r"|its )(?:guts|insides|innards|internals|mechanism|workings)|everything (?:in"
+    r"|inside|that was in) (?:the |it|there|its )(?:tank|cistern)?|(?:the )?whole insides?"
+    r"|over ?flow(?: ?(?:pipe|tube))? and (?:everything|all|the rest|flapper|the lot)(?: else)?)"
+)
+_NEW = (
+    r"(?:replac\w+|chang\w+|swap\w+|renew\w+|rebuil\w+|redid|redone|put in|installed"
+    r"|new|put)"
+)
+
+_TWO = r"(?:two|2|a pair of|a couple of)"
+_SEALS = (
+    r"(?:flappers|seals|gaskets|stoppers|tank balls|rubber (?:seals|rings|discs|balls"
+    r"|washers|gaskets|stoppers))"
+)
+
+_KIND_CARDS = (
+    card(
+        "tank_kind",
+        "dual-flush",
+        r"\b(?:dual|double|two)[- ]flush(?:es)?\b|\b(?:two|2|dual|double|twin"
+        r"|split)[- ](?:\w+ )?(?:flush )?(?:push ?)?buttons?\b|\b(?:big|large"
+        r"|full)<2>(?:and|or|&|/) ?(?:a )?(?:small|little|half)<1> ?(?:button|flush)\b"
+        r"|\bsmall<2>(?:and|or|&) (?:a )?(?:big|large)<1> ?(?:button|flush)\b"
+        r"|\bhalf[- ]?(?:and|/|,| ) ?full flush\b|\bbutton for (?:number )?(?:1|one|pee"
+        r"|liquid|small)\b|\b(?:one|1) (?:button )?for (?:pee|liquids?|number (?:one|1))\b",
+        "two volumes, two buttons",
+        unless=r"\bflush(?:es)? twice\b|\bdouble flush(?:es|ing)\b|\bhave to\b|\btwo flushes\b",
+    ),
+    card(
+        "tank_kind",
+        "pressure",
+        r"\b(?:pressure|power|air)[- ](?:assist\w*|flush|tank|vessel)\b|\bpressuri[sz]ed\b"
+        r"|\b(?:loud )?who+sh\b|\b(?:plastic|sealed|black)<1> ?(?:vessel|cylinder"
+        r"|bladder) (?:inside|in)\b|\btank (?:inside|within) (?:the |a )?tank\b",
+        "compressed air, no flapper",
+        unless=r"\b(?:water|low|no|house|supply) pressure\b",
+    ),
+    card(
+        "tank_kind",
+        "tipping",
+        r"\b(?:tipping|tilting|tilt|tip)[- ](?:bucket|tray|pan|tank)\b|\b(?:bucket|tray"
+        r"|pan|trough)<3>(?:tips?|tilts?|dumps?|pivots?|flips?)\b",
+        "a bucket tips its water out",
+    ),
+    card(
+        "tank_kind",
+        "concealed",
+        r"\b(?:tank|cistern)<3>(?:in|inside|behind|within) (?:the |a )?(?:\w+ )?wall\b"
+        r"|\b(?:in[- ]wall|concealed|hidden|built[- ]in|recessed)<1> ?(?:tank|cistern"
+        r"|toilet|carrier|frame)\b|\bwall[- ](?:hung|mounted|hanging)<1> ?(?:toilet|bowl"
+        r"|pan|wc)?\b(?! tank)|\b(?:tank|cistern) is (?:all )?(?:hidden|concealed|built in"
+        r"|boxed in|behind the tiles)\b|\b(?:flush )?plate (?:on|in) the wall\b",
+        "behind the wall",
+        unless=r"\b(?:water|leak\w*|damp|tank hung|high tank) (?:in|behind|on) the wall\b",
+    ),
+    card(
+        "tank_kind",
+        "gravity",
+        r"\bgravity(?:[- ](?:fed|flush|tank|type))?\b|\b(?:regular|normal|ordinary"
+        r"|standard) (?:gravity )?(?:tank|toilet|flush)\b",
+        "water falls by itself",
+    ),
+)
+
+_PIECE_CARDS = (
+    card(
+        "pieces",
+        "1",
+        r"\b(?:one|1|single)[- ]?(?:piece|pc|pce)\b|\btank and bowl are (?:all )?(?:one"
+        r"|joined|molded|moulded|fused|together)\b|\b(?:tank|bowl) (?:is"
+        r"|are) (?:all )?(?:one|part of|molded|moulded) ?(?:piece|unit|together)?\b"
+        r"|\ball one (?:piece|unit)\b|\bno seam\b",
+        "tank and bowl in one",
+        unless=r"\bone piece of\b",
+    ),
+    card(
+        "pieces",
+        "2",
+        r"\b(?:two|2)[- ]?(?:piece|pc|pce)\b|\bseparate (?:tank|bowl)\b"
+        r"|\btank (?:is )?(?:separate|bolts|bolted|sits|lifts off)\b|\b(?:two"
+        r"|2) (?:separate )?pieces\b",
+        "tank and bowl apart",
+        unless=r"\bbroke\w*|\bcracked\b|\binto\b|\bin (?:two|2) pieces\b",
+    ),
+)
+
+_OVERFLOW_CARDS = (
+    card(
+        "overflow",
+        "square",
+        r"\bover ?flow(?: tube| pipe)?\s?[:=-]\s?square\b|\b(?:square|rectangular|boxy"
+        r"|box[- ]shaped)<2>(?:over ?flow|(?:stand ?)?pipe|tube|riser)\b"
+        r"|\b(?:over ?flow(?: (?:pipe|tube))?|tube|pipe) (?:is |was "
+        r"|that's )?(?:a )?(?:square|rectangular)\b",
+        "a square overflow takes no ring",
+    ),
+    card(
+        "overflow",
+        "round",
+        r"\bover ?flow(?: tube| pipe)?\s?[:=-]\s?round\b|\bround<2>(?:over ?flow"
+        r"|(?:stand ?)?pipe|tube|riser)\b|\b(?:over ?flow(?: (?:pipe|tube))?|tube"
+        r"|pipe) (?:is |was |that's )?(?:a )?round\b",
+        "a round overflow may take a ring",
+        unless=r"\b(?:goes|slips|slides|fits|wraps|ring|collar) (?:a)?round\b",
+    ),
+    card(
+        "overflow",
+        "none",
+        r"\bno over ?flow(?: (?:pipe|tube))?\b(?! (?:problem|issue))|\b(?:without|(?:does"
+        r"|do|did)(?:n't| not) have|isn't|there's no|is no|not see|n't see) (?:an |any "
+        r"|a )?over ?flow(?: (?:pipe|tube))?\b",
+        "no tube to be seen",
+    ),
+)
+
+_COUNT_CARDS = (
+    card(
+        "seals_in_tank",
+        "2",
+        r"\b(?:has|got|there(?:'s| are| is| were)|with|takes|uses?|see|are"
+        rf"|(?<!\bi )(?<!\bwe )have)<1>(?P<it>(?:both|{_TWO})<2>{_SEALS})\b(?! (?:in stock"
+        rf"|from))|\b(?P<in>(?:both|{_TWO})<2>{_SEALS})\b(?=<2>(?:inside\b|in (?:the|my|it"
+        r"|there|this|that|a)\b))|\b(?:dual|double|two|2)[- ](?:flapper|seal)\b(?! kit)",
+        "a tank that takes two",
+        unless=r"\b(?:tried|bought|ordered|replaced|gone through|different|third)\b",
+    ),
+    card(
+        "seals_in_tank",
+        "1",
+        r"\b(?:only |just )(?:the )?(?:one|1|a single)<1>(?:flapper|seal|gasket|stopper)\b",
+        "a tank that takes one",
+    ),
+    card(
+        "position",
+        "rinse",
+        r"\b(?:bowl |rim )?rinse (?:valve|seal|flapper|one|side|part)\b|\b(?:smaller|small"
+        r"|little) (?:flapper |seal |one )(?:of the two|is for|for the|on the (?:left|right|side))"
+        r"(?: (?:rim|rinse))?\b|\b(?:the|need) (?:smaller|small|little) one\b",
+        "the valve that rinses the rim",
+    ),
+    card(
+        "position",
+        "main",
+        r"\bmain (?:flush )?(?:valve|seal|flapper|one)\b|\b(?:bigger|larger|big"
+        r"|large) (?:flapper|seal|one) of the two\b|\b(?:the|need) (?:bigger|larger|big) one\b",
+        "the valve that empties the tank",
+        unless=r"\bmain (?:water|shut|supply)\b",
+    ),
+)
+
+_HISTORY_CARDS = (
+    card(
+        "valve_original",
+        "yes",
+        r"\b(?:never|not|n't)(?: ever)? (?:been )?(?:replaced|changed|touched|worked on"
+        r"|opened up|rebuilt|messed with)(?: anything| it| any of it| the (?:flush valve"
+        r"|guts|insides))?\b|\b(?:all|everything(?:'s| is)?|still|it's|is|are|probably"
+        r"|believe|think|completely|totally"
+        r"|100%)(?: the)?(?: \w+)? original\b(?! (?:owners?|color|colour|box|flapper|seal"
+        r"|fill|handle|chain|seat))|\boriginal (?:flush valve|guts|innards|internals|parts"
+        r"|everything|insides|hardware|equipment|mechanism|valve)\b|\bnothing(?: has| was"
+        r"|'s)?(?: ever)? (?:been )?(?:replaced|changed)\b",
+        "the valve it was made with",
+        unless=r"\boriginal fill valve\b|\bexcept (?:for )?(?:the |a )?(?:new )?(?:flush|valve"
+        r"|tower)\b|\b(?:replaced|changed|lost|threw)<1>the original\b|\b(?:flapper"
+        r"|fill valve|handle|chain|seat|water heater|rubber) (?:has |have |was "
+        r"|is )?(?:never|n't|not)\b",
+    ),
+    card(
+        "valve_replaced",
+        "yes",
+        rf"\b{_NEW}(?: out)?<3>{_VALVE}\b|\b{_VALVE} (?:has been |was |is |got |had been "
+        rf"|were )(?:replaced|new|changed|swapped|put in)\b|\b{_NEW}(?: out)? {_INSIDES}"
+        rf"|\b{_INSIDES} (?:was |were |has been |have been |are |is "
+        r"|got )(?:all )?(?:replaced|new|changed|redone)\b|\b(?:rebuilt|rebuild|redid"
+        r"|overhauled|gutted)<2>(?:tank|toilet|insides?|guts)\b|\bnew tower(?: kit)?\b"
+        r"|\btower kit\b|\b(?:rebuild|repair|conversion|retrofit) kit (?:was |has been "
+        r"|went )?(?:installed|put in|in)\b|\b(?:installed|put in|fitted)<3>(?:rebuild"
+        r"|conversion|tower|retrofit|flush valve)(?: kit)?\b|\bconverted (?:it )?to\b"
+        r"|\breplaced (?:everything|the whole (?:thing|works|lot)|all of it)\b"
+        r"|\b(?:the |its )valve (?:has been |was |is |got |had been )(?:swapped|replaced"
+        r"|changed|renewed)(?: out)?\b|\b(?:put|fitted|installed)<2>new kit\b"
+        r"|\bretro-?fitted\b|\b(?:tower|canister|dual[- ]flush)<1>(?:conversion|retrofit)\b"
+        r"|\b(?:changed|replaced|swapped|renewed|redid)<3>(?:everything|(?:in)?sides|guts)\b"
+        r"|\b(?:everything|it all|all of it)(?: else)? (?:was|were|got|has been|is) (?:renewed"
+        r"|replaced|changed|new)\b",
+        "another valve than the one it was made with",
+        unless=r"\b(?:want|need|have|going|like|how|should|could|can|do i|trying|rather"
+        rf"|if) (?:i )?(?:to )?{_NEW}\b|\bflush valve (?:seal|flapper|gasket)\b"
+        r"|\bneed a new\b|\bwithout replacing\b",
+    ),
+)
+
+TANK: tuple[Card, ...] = (
+    *_KIND_CARDS,
+    *_PIECE_CARDS,
+    *_OVERFLOW_CARDS,
+    *_COUNT_CARDS,
+    *_HISTORY_CARDS,
+)

@@ -1,0 +1,75 @@
+"""Whether a writer doubts or denies a name."""
+
+from __future__ import annotations
+
+import re
+
+_DENIED = re.compile(
+    r"\b(?:not|neither|isn'?t|wasn'?t|aren'?t|never|rather than|instead of|nothing to do with)\s+"
+    r"(?:(?:made\s+)?(?:by|from)\s+)?(?:an?\s+|the\s+|one of the\s+|your\s+)?[\"']?$"
+)
+_NOT_ONLY = re.compile(r"\b(?:if|whether|why|or) (?:it'?s |it is )?not\s")
+_DOUBT_BEFORE = re.compile(
+    r"\b(?:maybe|perhaps|possibly|probably|presumably|supposedly|apparently|not sure(?: but)?"
+    r"|unsure|guessing"
+    r"|looks like|look like|similar to|something like|sort of|kind of|either|some"
+    r"|resembles)\b[^.;?!]{0,30}$"
+    r"|\b(?:might|may|could|must|should) (?:well )?(?:be|have been)\b[^.;?!]{0,25}$"
+    r"|\b(?:think|thought|believe|guess|reckon|assume|suspect|suppose|fairly sure|pretty sure"
+    r"|told|says"
+    r" (?:my|the) \w+)(?: that)?,? (?:(?:it|this|that|they|he|she|mine|ours)(?:'s|'re| is| was"
+    r"| are| says| has)?"
+    r"|its|is|the (?:model|brand|make|maker|name|toilet|tank|number)|a|an)\b[^.;?!,]{0,30}$"
+    r"|\b(?:he|she|they|wife|husband|plumber|neighbou?r|landlord|guy|(?:mother"
+    r"|father)(?:[- ]in[- ]law)?|mom|dad"
+    r"|friend|clerk|owner|seller)\b[^.;?!]{0,15}\b(?:says?|said|thinks?|thought|claims?|swears?"
+    r"|told me|reckons?)"
+    r"\b[^.;?!]{0,30}$"
+    r"|\b(?:is|it's|very|much|just|something|similar) like (?:the|an?)\b[^.;?!]{0,10}$"
+    r"|\bseems? (?:to be|like)\b[^.;?!]{0,20}$|\bif (?:it's|it is|this is|memory)\b[^.;?!]{0,25}$"
+)
+_DOUBT_AFTER = re.compile(
+    r"[\s,(-]{0,3}(?:toilet|tank|model|one)?[\s,(-]{0,3}(?:\?\)|\?\?|\(\?|maybe|perhaps|possibly"
+    r"|probably"
+    r"|i (?:think|believe|guess|suppose|assume|reckon)|(?:but )?(?:i'?m |am )?not (?:\d+% "
+    r"|entirely |"
+    r"completely |totally |really |quite |too )?(?:sure|certain|positive)|or (?:something|similar"
+    r"|so\b|some"
+    r"such|whatever|maybe)|ish\b)"
+)
+
+
+_DENIED_BOTH = re.compile(
+    r"\b(?:not|isn'?t|wasn'?t|neither)\s+(?:an?\s+|the\s+)?[\w&' -]{2,25}?\s+n?or\s+(?:an?\s+"
+    r"|the\s+)?$"
+)
+_PAST = re.compile(
+    r"\b(?:(?:don'?t|doesn'?t|do not|does not|no longer) (?:have|own)|used to (?:have|own"
+    r"|be))\s+(?:an?\s+|the\s+)?$"
+)
+
+
+def denied(lead: str) -> bool:
+    """Whether the words before a name deny it ('it is not a ...')."""
+    if _NOT_ONLY.search(lead[-40:]):
+        return False
+    return any(p.search(lead) for p in (_DENIED, _DENIED_BOTH, _PAST))
+
+
+def doubted(lead: str, rest: str) -> bool:
+    """Whether the words before or after a name leave it in doubt ('I think it is a ...')."""
+    return bool(_DOUBT_BEFORE.search(lead) or _DOUBT_AFTER.match(rest))
+
+
+_OR_EQUAL = re.compile(r"^\W{0,3}or (?:something )?(?:similar|equivalent|equal)\b")
+_HARD_TO_READ = re.compile(
+    r"\b(?:can'?t|cannot|could ?n'?t|could not|hard to|difficult to|barely"
+    r"|hardly) (?:\w+ )?(?:read|make out|see"
+    r"|tell)\b|\b(?:illegible|smudged|blurry|blurred|faded|worn (?:off|away)|unclear|faint)\b"
+)
+
+
+def hard_to_read(lead: str, rest: str) -> bool:
+    """Whether the writer doubts a number or could not read it well."""
+    near = lead[-50:] + "  " + rest[:50]
+    return doubted(lead, _OR_EQUAL.sub("", rest)) or bool(_HARD_TO_READ.search(near))

@@ -1,0 +1,90 @@
+"""A letter into facts: every reader in turn, then what needs the whole letter.
+
+Readers know nothing of one another. Here their findings meet: overlapping readings are
+weighed, doubt and denial are attached, corrections applied, and two toilets kept apart.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from datetime import date
+
+from assistant.reading.asking import without_request_marks
+from assistant.reading.corrected import corrected
+from assistant.reading.dated_by_name import dated_by_name
+from assistant.reading.facts import Fact, Facts
+from assistant.reading.letters import Letter
+from assistant.reading.looks import read_looks
+from assistant.reading.measured import read_lengths
+from assistant.reading.names import NameBook, read_names
+from assistant.reading.quantities import read_volumes
+from assistant.reading.renamed import Renamed
+from assistant.reading.requests import read_requests
+from assistant.reading.stance import stance
+from assistant.reading.symptoms import read_symptoms
+from assistant.reading.text import Text
+from assistant.reading.toilets import by_toilet
+from assistant.reading.years import read_years
+
+# A place in a letter is read one way only. An exact name or number stands above a measure,
+# a measure above a name that is merely alike or unknown.
+_EXACT, _MEASURE, _ALIKE = 0, 1, 2
+_MEASURES = frozenset(
+    {"opening", "disc", "rim", "tube", "hinge_width", "length", "flush", "flush_reduced"}
+    | {"made", "bought", "house", "valve_put_in", "year"}
+)
+_NUMBERS = frozenset({"model_no", "part_no", "unlisted"})
+_NO_OF = re.compile(r"\b(?:model|tank|part|serial|stamp\w*|item|cat\w*|ref\w*) no[\s.:#]*$")
+
+
+def read(letter: Letter, book: NameBook, today: date) -> Facts:
+    """All facts of a letter, in the order in which they stand there.
+
+    `today` is the day from which 'twenty years old' counts.
+    """
+    text = letter.text
+    calm = without_request_marks(text)
+    names = read_names(text, book)
+    renamed = Renamed(text, (f for f in names if f.name in ("brand", "model")))
+    years = [renamed.back(fact) for fact in read_years(renamed.text, today)]
+    exclusive = [
+        _with_stance(calm, fact)
+        for fact in (*names, *read_lengths(text), *read_volumes(text), *years)
+    ]
+    other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
+    facts = Facts().plus([*dated_by_name(text, _one_reading_each(exclusive)), *other])
+    return by_toilet(text, corrected(text, facts))
+
+
+def _with_stance(text: Text, fact: Fact) -> Fact:
+    near = max(0, fact.start - 30)
+    if fact.name in _NUMBERS and _NO_OF.search(text.said, near, fact.start):
+        return fact  # 'tank no 2273' denies nothing
+    stand = stance(text, fact.start, fact.end)
+    return replace(
+        fact,
+        negated=fact.negated or stand.negated,
+        sure=fact.sure and not stand.doubted,
+    )
+
+
+def _rank(fact: Fact) -> int:
+    if fact.name in _MEASURES:
+        return _MEASURE
+    if fact.name == "unlisted" or fact.similar:
+        return _ALIKE
+    return _EXACT
+
+
+def _one_reading_each(facts: list[Fact]) -> list[Fact]:
+    """Drops a reading whose place a better one holds; equal kinds may share a place."""
+    kept: list[Fact] = []
+    taken: list[tuple[int, int, int]] = []
+    for fact in sorted(facts, key=lambda f: (_rank(f), f.start, -f.end)):
+        rank = _rank(fact)
+        if any(s < fact.end and fact.start < e and r < rank for s, e, r in taken):
+            continue
+        kept.append(fact)
+        taken.append((fact.start, fact.end, rank))
+    return kept
