@@ -104,6 +104,7 @@ SUPPORTED = (
 )
 
 CONTRADICTED = (
+    "If it was made from 1986 to 1993, SL-2041 fits the Zendrake Tolver; SL-2044 fits it.",
     "SL-2044 fits the Zendrake Tolver.",
     "SL-2044 fits the Zendrake Tolver made since 1994.",
     "SL-2046 suits the Zendrake Tolver marked 4102.",

@@ -59,6 +59,7 @@ SYMPTOMS = [
     ("the supply line is dripping", "hazard=supply leak"),
     ("the shut-off valve leaks", "hazard=supply leak"),
     ("I smell gas", "hazard=gas smell"),
+    ("can i mix bleach and drain acid in the tank", "hazard=mixed cleaners"),
     ("near an electrical outlet", "hazard=electrical"),
     ("it is not leaking on the floor", "not hazard=water on the floor"),
     ("no water on the floor", "not hazard=water on the floor"),

@@ -58,7 +58,11 @@ def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence
         return [not_the_seal(case, causes)]
     if "spam" in asks and not about_a_seal:
         return [to_a_person(case, "off-topic")]
-    wants_a_seal = "seal" in wanted or (about_a_seal and not asks & _OF_AN_ORDER)
+    wants_a_seal = (
+        "seal" in wanted
+        or bool(asks & {"which part", "does it fit"})
+        or (about_a_seal and not asks & _OF_AN_ORDER)
+    )
     if asks & _TO_A_PERSON and not wants_a_seal:
         return [policy(case, asks)]
     if wanted and "seal" not in wanted and not facts.named("part_no"):
@@ -77,13 +81,23 @@ def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence
         answers.insert(0 if at < first else len(answers), notes_silent(case))
     if "seal" in wanted and wanted - {"seal"}:
         answers.append(to_a_person(case, "only-seals"))
-    elif asks & _TO_A_PERSON:
-        answers.append(policy(case, asks))
+    elif beside := _asked_outright(facts, message):
+        answers.append(policy(case, beside))
     return answers
 
 
 def _stated(facts: Facts, name: str) -> list[Fact]:
     return [f for f in facts.named(name) if not f.negated]
+
+
+def _asked_outright(facts: Facts, message: str) -> set[str]:
+    """What is asked of an order beside the seal: money back, or a question with its mark."""
+    return {
+        c
+        for f in _stated(facts, "asks")
+        for c in f.choices
+        if c == "returns" or (c in _TO_A_PERSON and "?" in message[f.end :].split(".")[0])
+    }
 
 
 def _wants_a_seal(facts: Facts) -> bool:

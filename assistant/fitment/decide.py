@@ -236,7 +236,7 @@ def _identified(counter: Counter, facts: Facts, identity: Identity) -> Decision:
 def _nothing_left(facts: Facts, identity: Identity, killers: tuple[Fact, ...]) -> Decision:
     """No build of that name agrees: an unlisted one, a slip of memory, or another valve."""
     dated = [f for f in killers if f.name in ("made", "bought")]
-    if dated:
+    if dated and identity.by is not By.NUMBER:
         return Decision(
             outcome=Outcome.NO_MATCH,
             why=Why.NOT_MADE_THEN,
@@ -245,12 +245,13 @@ def _nothing_left(facts: Facts, identity: Identity, killers: tuple[Fact, ...]) -
             facts=tuple(dated),
         )
     about_valve = [f for f in killers if f.name in ABOUT_VALVE]
+    told = "photograph" if identity.by is By.NUMBER else "model_no"
     return Decision(
         outcome=Outcome.ASK,
         why=Why.DISAGREES,
         identity=identity,
         scenarios=identity.scenarios,
-        question="valve_replaced" if about_valve else "model_no",
+        question="valve_replaced" if about_valve else told,
         facts=killers or tuple(f for f in facts if f.name in TESTS),
     )
 

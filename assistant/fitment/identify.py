@@ -92,7 +92,11 @@ def identify(tables: Tables, facts: Facts) -> Identity:
     else:
         by = By.NAME
     scenarios = tuple(of_build(tables, b) for b in builds.values())
-    return _with_old_part(tables, Identity(by, scenarios, full, brands, similar, unlisted), old)
+    found = Identity(by, scenarios, full, brands, similar, unlisted)
+    checked = _with_old_part(tables, found, old)
+    if old and by is not By.NAME and not checked.disagree:
+        return _by_old_part(tables, old, brands, unlisted)  # the name alone would not do
+    return checked
 
 
 def _with_old_part(tables: Tables, identity: Identity, old: list[Fact]) -> Identity:

@@ -12,7 +12,6 @@ from assistant.reading.text import Text
 SAME = (
     frozenset({"opening", "disc", "rim", "length"}),
     frozenset({"made", "bought", "year"}),
-    frozenset({"brand", "model"}),
     frozenset({"flush", "flush_reduced"}),
 )
 

@@ -19,7 +19,7 @@ _PART = r"(?:flapp?ers?|flaper|seals?|gaskets?|fill ?valves?|ball ?cock|handle|t
 _FIT = r"(?:replac|chang|swapp|install|fitt|renew|put|bought|got|new|redone|rebuil)\w*"
 
 CARDS = (
-    card(STAMP, r"stamp\w*|date ?codes?|cast|embossed|imprint\w*|mou?ld(?:ed)?(?: in| into)?|markings?|marked|engraved|dated|etched|(?:manufactur\w+|mfg|mfd|production) date|date (?:on|in|under|inside|of)(?! (?:the )?(?:receipt|invoice|purchase|sale))"),
+    card(STAMP, r"stamp\w*|date ?codes?|cast|embossed|imprint\w*|mou?ld(?:ed)?(?: in| into)?|markings?|marked|engraved|dated|etched|(?:manufactur\w+|mfg|mfd|production) date|date(?= \d{4} (?:in|on|under|inside))|date (?:on|in|under|inside|of)(?! (?:the )?(?:receipt|invoice|purchase|sale))"),
     card(STAMP, r"(?:(?:on|under|beneath|underneath|underside|back|bottom|inside)(?: (?:of|the|side|my)){0,4} (?:tank )?(?:lid|tank)|inside the tank|tank lid)(?= |,|:|\.|$)"),
     card("house", rf"{_HOME}(?:'s| is| was)?(?: (?:originally |first )?built)?|built|construct(?:ed|ion)|moved(?: in(?:to)?)?|came in|lived?(?: here)?|living here|been here"),
     card("house", rf"(?:bought|purchased|buying|got|own|owned|had)(?: (?:the|this|our|my|a)){{0,2}}(?: \w+)? {_HOME}"),

@@ -22,6 +22,14 @@ _SUPPLY = (
 HAZARDS: tuple[Card, ...] = (
     card(
         "hazard",
+        "mixed cleaners",
+        r"\bmix\w*<4>(?:bleach|ammonia|acid|cleaners?|chemicals|drain|vinegar|chlorine)\b"
+        r"|\b(?:bleach|ammonia|acid|chlorine)<1>(?:and|with|plus|\+)<2>(?:bleach|ammonia|acid"
+        r"|vinegar|cleaner|drain)\b",
+        "mixed cleaners give off poison gas",
+    ),
+    card(
+        "hazard",
         "gas smell",
         r"\b(?:smell\w*|odou?r|stink\w*)<3>(?:natural )?(?<!sewer )(?<!sewage )gas\b"
         r"|\bgas (?:smell|leak|odou?r)\b(?<!sewer gas smell)",
@@ -64,7 +72,6 @@ HAZARDS: tuple[Card, ...] = (
         "leak between tank and bowl",
         rf"\b{_WET}<3>(?:between|where)<2>(?:tank|cistern|bowl)(?:<2>(?:and|meets?|joins?"
         r"|touch\w+|connects?(?: to)?)<1>(?:bowl|pan|tank|cistern))?\b"
-        r"|\b(?:between)<1>(?:tank|cistern) and <1>(?:bowl|pan)\b"
         r"|\btank[- ]to[- ]bowl<2>(?:leak\w*|drip\w*)\b|\bleak\w*<3>tank[- ]to[- ]bowl\b",
         "the gasket or bolts between them",
     ),

@@ -193,7 +193,7 @@ _HISTORY_CARDS = (
         r"|conversion|tower|retrofit|flush valve)(?: kit)?\b|\bconverted (?:it )?to\b"
         r"|\breplaced (?:everything|the whole (?:thing|works|lot)|all of it)\b"
         r"|\b(?:the |its )valve (?:has been |was |is |got |had been )(?:swapped|replaced"
-        r"|changed|renewed)(?: out)?\b|\b(?:put|fitted|installed)<2>new kit\b"
+        r"|changed|renewed)(?: out)?\b|\b(?:put|fitted|installed)<2>new kit\b|\bconversion kit"
         r"|\bretro-?fitted\b|\b(?:tower|canister|dual[- ]flush)<1>(?:conversion|retrofit)\b"
         r"|\b(?:changed|replaced|swapped|renewed|redid)<3>(?:everything|(?:in)?sides|guts)\b"
         r"|\b(?:everything|it all|all of it)(?: else)? (?:was|were|got|has been|is) (?:renewed"

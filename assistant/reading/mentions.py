@@ -108,6 +108,8 @@ def _pairs(said: str) -> Iterator[Mention]:
         if match["and"] and not match["both"]:
             continue
         low, high = sorted((value(match["a"]), value(match["b"])))
+        if not match["to"] and high > 3 * low:
+            continue  # '1995, 3 in.': no one wavers between these
         either = () if match["to"] or match["and"] else (low, high)
         yield Mention(match.start("a"), match.end(), low, high, unit, either)
 

@@ -46,7 +46,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     text = letter.text
     calm = without_request_marks(text)
     names = read_names(text, book)
-    renamed = Renamed(text, (f for f in names if f.name in ("brand", "model")))
+    renamed = Renamed(text, (f for f in names if _is_a_toilets(f)))
     years = [renamed.back(fact) for fact in read_years(renamed.text, today)]
     exclusive = [
         _with_stance(calm, fact)
@@ -55,6 +55,12 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
     facts = Facts().plus([*dated_by_name(text, _one_reading_each(exclusive)), *other])
     return by_toilet(text, corrected(text, facts))
+
+
+def _is_a_toilets(fact: Fact) -> bool:
+    return fact.name in ("brand", "model") or (
+        fact.name == "unlisted" and fact.of in ("brand", "model")
+    )
 
 
 def _with_stance(text: Text, fact: Fact) -> Fact:

@@ -20,6 +20,7 @@ _OLD = r"(?:old|existing|current|original|worn(?:[ -]out)?)"
 CARDS = (
     card("hinge_width", rf"{_ARMS}[ -](?:to|and)[ -](?:the )?(?:other )?{_ARMS}"),
     card("hinge_width", rf"(?:between|across|distance (?:of|between)|span of|width of)(?: (?:the|both|its|my|two|of|mounting|side)){{0,3}} {_ARMS}"),
+    card("hinge_width", rf"(?:outside|inside|middle|cent(?:er|re)|edge)? ?(?:of|from) (?:one )?{_ARMS} to (?:the )?(?:outside|inside|middle|cent(?:er|re)|edge)? ?(?:of )?(?:the )?other"),
     card("hinge_width", r"(?:hinge|ear|peg|mount(?:ing)?)s?[ -](?:width|span|distance|spacing|spread|gap)"),
     card("hinge_width", rf"{_LESS}{_ARMS}(?= (?:are|is|were|measure[sd]?|at|about|roughly|spaced|sit)\b| ?[:=]| \d)"),
     card("hinge_width", rf"{_LESS}{_ARMS} (?:on|of) (?:the|my|its)(?: [a-z]+){{1,2}}"),

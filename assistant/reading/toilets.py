@@ -20,6 +20,10 @@ _OTHER_ONE = re.compile(
     r"\b(?:the|my|our|a)\s+(?:other|second|2nd)\s+(?:one|toilet|bathroom|tank|commode|loo)\b"
     r"|\banother\s+(?:toilet|one)\b|\bthe one (?:upstairs|downstairs|in the (?:guest|other))\b"
 )
+_SAME_KIND = re.compile(
+    r"\b(?:two|2|both|three|3|pair of)\s+(?:\w+\s+){0,3}(?:s\b|\w+s\b)|\bsame (?:make|model|kind|toilet"
+    r"|one|brand|name)\b|\bidentical\b|\balso (?:a|an) \w+"
+)
 _TELLS = frozenset(
     {"made", "bought", "model_no", "part_no", "opening", "ears", "mount", "hinge_width"}
     | {"flush", "pieces", "tank_kind", "symptom", "disc"}
@@ -51,6 +55,8 @@ def by_toilet(text: Text, facts: Facts) -> Facts:
     if len({toilet for _, toilet in cuts}) < 2:
         return facts
     placed = [replace(f, toilet=_at(cuts, f.start)) for f in facts]
+    if not _SAME_KIND.search(text.said):
+        return Facts(tuple(placed))
     return Facts(tuple(placed)).plus(_shared_names(placed))
 
 

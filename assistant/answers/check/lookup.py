@@ -65,7 +65,7 @@ def verdict(tables: Tables, part_no: str, place: Place) -> Verdict:
         return Verdict("fits", "evidence", cited(fits[0]), changes)
     if changes:
         return Verdict("fits with change", "evidence", cited(changed[0]), changes)
-    if not loose and (handed_down := _inherited(tables, part_no, place)):
+    if not rows and not loose and (handed_down := _inherited(tables, part_no, place)):
         return Verdict("fits", "replacement", cited(handed_down))
     if not rows and geometry_agrees(seal, valve):
         return Verdict("could fit", "geometry", cited(valve) if valve.valve else cited(seal))

@@ -14,6 +14,7 @@ from assistant.records.rows import Cause
 FOR_HAZARD = {
     "cracked tank": ("cracked-porcelain", "plumber"),
     "cracked bowl": ("cracked-porcelain", "plumber"),
+    "mixed cleaners": ("cleaners", "cleaning-tablets"),
     "sewer smell": ("sewer-gas", "plumber"),
     "gas smell": ("sewer-gas", "plumber"),
     "supply leak": ("supply", "plumber"),
@@ -42,7 +43,8 @@ def hand_over(case: Case, hazards: Sequence[Fact]) -> Draft:
     said = [draft.quote(case.notes, "safety", section) for section in sections]
     draft.say(*said, main=True)
     draft.cautions += [s for s in said if s]
-    draft.say(draft.quote(case.notes, "safety", "supply") if "supply" not in sections else None)
+    if "plumber" in sections and "supply" not in sections:
+        draft.say(draft.quote(case.notes, "safety", "supply"))
     return draft
 
 

@@ -59,7 +59,8 @@ _LOOSE = re.compile(
     r"|emboss\w*"
     r"|cast|print(?:ed)?|imprint\w*|engraved|says?|saying|reads?|reading|part|item|sku|old one"
     r"|on it|tag|label|sticker"
-    r"|(?:inside|in|under) (?:the |my |its )?(?:\w+ )?(?:tank|lid|cistern))\b|\bno\.? ?$|#"
+    r"|(?:inside|in|under|of) (?:the |my |its )?(?:\w+ )?(?:tank|lid|cistern|clay"
+    r"|porcelain))\b|\bno\.? ?$|#"
 )
 
 

@@ -1,7 +1,7 @@
 """What a customer says of a part number: the old one, tried, asked about, or wanted.
 
 The first rule that holds is the answer. A number is wanted only where somebody asks for it or
-it stands alone; one that nothing is said of is merely asked about.
+it stands alone; of some numbers nothing is said.
 """
 
 from __future__ import annotations
@@ -22,6 +22,11 @@ _GOES_ON = re.compile(
 _TO_SELL = re.compile(
     r"\b(?:send|sell|stock|carry|ship|post|price|prices|cost|order|buy|purchase|get|have|quote"
     r"|much (?:is|are|for)|come in)\b"
+)
+_SERVED = re.compile(
+    r"\b(?:(?:was|were|has been|it's been) (?:perfect|great|fine|good)|worked (?:\w+ )?(?:well|fine"
+    r"|great|perfectly)|did the job|same (?:number|one|part|again) (?:still|again|please)"
+    r"|another (?:one )?(?:of|the) (?:the )?same)\b"
 )
 _WISHED = re.compile(r"\b(?:need|needs|want|wants|like|looking for|please|after|pack|pcs|qty)\b")
 _CONSIDERED = re.compile(
@@ -114,7 +119,10 @@ _OLD_AFTER = re.compile(
 
 
 def role(letter: Letter, start: int, end: int, around: tuple[int, int]) -> str:
-    """'old', 'asked', 'tried' or 'wanted'; `around` are the ends of the numbers next to it."""
+    """'old', 'asked', 'tried', 'wanted' or 'unsaid'.
+
+    `around` are the ends of the numbers next to it.
+    """
     low, high = letter.sentence(start, end)
     lead = letter.said[max(low, around[0], start - _REACH) : start]
     rest = letter.said[end : min(high, around[1])]
@@ -124,6 +132,8 @@ def role(letter: Letter, start: int, end: int, around: tuple[int, int]) -> str:
     clause = _CLAUSE.split(lead)[-1]
 
     old = _OLD_BEFORE.search(lead) or _OLD_AFTER.match(rest)
+    if _SERVED.search(rest) and not _FAILED_AFTER.search(rest):
+        return "old"
     acquired = _ACQUIRED.search(lead) or _GOT_AFTER.match(rest)
     if acquired and _FAILED_AFTER.search(rest):
         return "tried"
@@ -146,7 +156,7 @@ def role(letter: Letter, start: int, end: int, around: tuple[int, int]) -> str:
         return "tried"
     if acquired or ("?" in rest and _FIT_AFTER.match(rest) and not _FOR_SALE_AFTER.match(rest)):
         return "asked"
-    return "wanted" if _is_wanted(letter, low, high, start, end) else "asked"
+    return "wanted" if _is_wanted(letter, low, high, start, end) else "unsaid"
 
 
 def _is_wanted(letter: Letter, low: int, high: int, start: int, end: int) -> bool:
