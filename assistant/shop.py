@@ -34,7 +34,7 @@ class Settings:
     policies: Mapping[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Shop:
     """A shop's knowledge, loaded once and never changed."""
 

@@ -72,6 +72,21 @@ EVIDENCE = {
 }
 
 
+FROM = {
+    "maker's sheet": "the maker's sheet says so",
+    "tried at the bench": "we tried it at the bench",
+    "customer's report": "a customer reported that",
+}  # the strongest first
+
+
+def source_of(judgement: Judgement) -> str | None:
+    """Where the strongest evidence for a seal comes from; `None` where no row says."""
+    if judgement.basis != "evidence" or judgement.change:
+        return None
+    kinds = {row.kind for row in judgement.evidence}
+    return next((said for kind, said in FROM.items() if kind in kinds), None)
+
+
 def because(judgement: Judgement, seal: Seal) -> str:
     """The reason in one clause, without a full stop."""
     objection = judgement.objection

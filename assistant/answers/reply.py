@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import time
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 from datetime import date
+from functools import lru_cache
 
 from assistant.answers.answer import Answer, Reply
-from assistant.answers.check import Checked, Statement, check
+from assistant.answers.check import Checked, Statement, Statements, check
 from assistant.answers.compose import compose
 from assistant.answers.compose.case import Audience, Case
 from assistant.answers.compose.silent import nothing_left
@@ -104,7 +105,8 @@ def _bare(text: str) -> str:
     return " ".join(text.replace("*", "").split())
 
 
-def statements(shop: Shop) -> Sequence[Statement]:
+@lru_cache(maxsize=8)
+def statements(shop: Shop) -> Statements:
     """Every sentence that may be said because a note or a table of questions says it."""
     found = [
         Statement(line.text, f"{note.name}.md:{line.line}", note.audience == "staff")
@@ -119,4 +121,4 @@ def statements(shop: Shop) -> Sequence[Statement]:
         found += [Statement(s, f"questions:{question.question}") for s in said if s]
     for cause in shop.tables.causes.values():
         found += [Statement(s, f"causes:{cause.cause}") for s in (cause.check, cause.remedy) if s]
-    return found
+    return Statements(found)

@@ -244,7 +244,8 @@ def _nothing_left(facts: Facts, identity: Identity, killers: tuple[Fact, ...]) -
             scenarios=identity.scenarios,
             facts=tuple(dated),
         )
-    about_valve = [f for f in killers if f.name in ABOUT_VALVE]
+    against = killers or tuple(f for f in facts if f.name in TESTS)
+    about_valve = [f for f in against if f.name in ABOUT_VALVE]
     told = "photograph" if identity.by is By.NUMBER else "model_no"
     return Decision(
         outcome=Outcome.ASK,
@@ -252,7 +253,7 @@ def _nothing_left(facts: Facts, identity: Identity, killers: tuple[Fact, ...]) -
         identity=identity,
         scenarios=identity.scenarios,
         question="valve_replaced" if about_valve else told,
-        facts=killers or tuple(f for f in facts if f.name in TESTS),
+        facts=against,
     )
 
 

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from assistant.fitment.judge import judge
+from assistant.fitment.judge import Verdict, judge
 from assistant.fitment.places import Place, Scenario, of_build, of_valve
 from assistant.fitment.proof import forerunners
 from assistant.reading.facts import Fact, Facts
@@ -161,6 +161,7 @@ def _by_old_part(
     A valve may sit in a listed build, whose flush volume counts, or in an unlisted one.
     """
     scenarios: dict[Scenario, None] = {}
+    plainly = False
     for part_no in dict.fromkeys(c for fact in old for c in fact.choices):
         known = [part_no, *forerunners(tables, part_no)]
         for row in (row for part in known for row in tables.evidence_of_part.get(part, ())):
@@ -173,6 +174,9 @@ def _by_old_part(
             for scenario in found:
                 if (placed := _where(tables, scenario, part_no)).places:
                     scenarios[placed] = None
+                    plainly = plainly or _plainly(tables, part_no, placed)
+    if not plainly:  # it sits there by a change, or by evidence that contradicts itself
+        return Identity(By.OLD_PART, brands=brands, unlisted=unlisted)
     positions = {s.positions for s in scenarios}
     if len(positions) > 1 and all(len(p) == 1 for p in positions):
         scenarios = {replace(s, any_position=True): None for s in scenarios}
@@ -192,5 +196,11 @@ def _where(tables: Tables, scenario: Scenario, part_no: str) -> Scenario:
     return replace(scenario, places=tuple(p for p in scenario.places if _fits(tables, part_no, p)))
 
 
+def _plainly(tables: Tables, part_no: str, scenario: Scenario) -> bool:
+    return any(judge(tables, part_no, p).verdict is Verdict.FITS for p in scenario.places)
+
+
 def _fits(tables: Tables, part_no: str, place: Place) -> bool:
-    return judge(tables, part_no, place).is_fit
+    """Whether the part may sit there now: evidence that contradicts itself does not say no."""
+    found = judge(tables, part_no, place)
+    return found.is_fit or found.basis == "conflict"

@@ -111,6 +111,10 @@ class Facts:
             for fact in self.named(name)
         )
 
+    def has_of(self, name: str, of: str) -> bool:
+        """Whether a fact of the name is stated in a certain way, such as an old part number."""
+        return any(f.of == of and not f.negated for f in self.named(name))
+
     def of_toilet(self, toilet: int) -> Facts:
         """The facts about one toilet of the letter."""
         return Facts(tuple(fact for fact in self.facts if fact.toilet == toilet))

@@ -134,7 +134,9 @@ _COUNT_CARDS = (
         r"\b(?:has|got|there(?:'s| are| is| were)|with|takes|uses?|see|are"
         rf"|(?<!\bi )(?<!\bwe )have)<1>(?P<it>(?:both|{_TWO})<2>{_SEALS})\b(?! (?:in stock"
         rf"|from))|\b(?P<in>(?:both|{_TWO})<2>{_SEALS})\b(?=<2>(?:inside\b|in (?:the|my|it"
-        r"|there|this|that|a)\b))|\b(?:dual|double|two|2)[- ](?:flapper|seal)\b(?! kit)",
+        r"|there|this|that|a)\b))|\b(?:dual|double|two|2)[- ](?:flapper|seal)\b(?! kit)"
+        r"|\bthere(?:'s| are| is) (?:two|2)(?: of (?:them|those))? in (?:it|there)\b"
+        r"|\bboth (?:flappers|seals)\b",
         "a tank that takes two",
         unless=r"\b(?:tried|bought|ordered|replaced|gone through|different|third)\b",
     ),

@@ -278,7 +278,8 @@ ASKS: tuple[Card, ...] = (
         "does it fit",
         r"\b(?:(?:will|would|does|do|should|can|could|is)<6>(?:fit|work (?:on|in|with|for)"
         r"|compatible|interchange\w*|the right (?:one|part|size|flapper|seal)|same as"
-        r"|the same)|(?:does|will|would) (?:it|this|that|these|they) (?:fit|work)"
+        r"|the same)|(?:does|will|would) (?:it|this|that|these|they) (?:fit|work"
+        r"|do|go|suit|be (?:ok|okay|fine|right))"
         r"|compatible with|(?:can|could|may) i use|is (?:this|that|it) the (?:right"
         r"|correct)|any ?one (?:fits|will)|universal (?:ones? )?(?:fit|work)"
         r"|works? with (?:my|a)\b(?=[^.]{0,60}\?))\b",

@@ -20,10 +20,8 @@ _OTHER_ONE = re.compile(
     r"\b(?:the|my|our|a)\s+(?:other|second|2nd)\s+(?:one|toilet|bathroom|tank|commode|loo)\b"
     r"|\banother\s+(?:toilet|one)\b|\bthe one (?:upstairs|downstairs|in the (?:guest|other))\b"
 )
-_SAME_KIND = re.compile(
-    r"\b(?:two|2|both|three|3|pair of)\s+(?:\w+\s+){0,3}(?:s\b|\w+s\b)|\bsame (?:make|model|kind|toilet"
-    r"|one|brand|name)\b|\bidentical\b|\balso (?:a|an) \w+"
-)
+_COUNTED = re.compile(r"\b(?:two|2|both|three|3|pair of|couple of)(?: \w+)? $")
+_SAME_KIND = re.compile(r"\bsame (?:make|model|kind|toilet|one|brand|name)\b|\bidentical\b")
 _TELLS = frozenset(
     {"made", "bought", "model_no", "part_no", "opening", "ears", "mount", "hinge_width"}
     | {"flush", "pieces", "tank_kind", "symptom", "disc"}
@@ -55,7 +53,7 @@ def by_toilet(text: Text, facts: Facts) -> Facts:
     if len({toilet for _, toilet in cuts}) < 2:
         return facts
     placed = [replace(f, toilet=_at(cuts, f.start)) for f in facts]
-    if not _SAME_KIND.search(text.said):
+    if not _of_one_name(text, placed):
         return Facts(tuple(placed))
     return Facts(tuple(placed)).plus(_shared_names(placed))
 
@@ -131,6 +129,16 @@ def _joint_before(text: Text, low: int, high: int) -> int:
 def _tells_of_its_own(text: Text, facts: Facts, start: int) -> bool:
     end = text.sentence_at(start)[1]
     return any(start <= f.start < end and f.name in _TELLS for f in facts)
+
+
+def _of_one_name(text: Text, placed: list[Fact]) -> bool:
+    """Whether the letter says that its toilets share a name: 'two Brand Models', 'the same make'.
+
+    Without that, the other toilet is one of which the letter names nothing.
+    """
+    first = next((f.start for f in placed if f.name in ("brand", "model")), 0)
+    counted = _COUNTED.search(text.said, max(0, first - 25), first)
+    return bool(counted or _SAME_KIND.search(text.said))
 
 
 def _shared_names(placed: list[Fact]) -> list[Fact]:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from assistant.answers.compose.case import Case, number_of, wrote
 from assistant.answers.draft import Draft, Part, Ruled
-from assistant.answers.objections import because, rule_name
+from assistant.answers.objections import because, rule_name, source_of
 from assistant.answers.scope import scope
 from assistant.answers.words import bold, listed, vary
 from assistant.fitment.decision import Decision, Why
@@ -29,7 +29,8 @@ def part(case: Case, decision: Decision) -> Draft:
     else:
         about = scope(case.tables, decision.scenarios) or "it"
         _by_name(case, draft, decision, group, about)
-    _others(draft, group, _old_number(decision))
+    if decision.identity.by is not By.OLD_PART or decision.told.has_of("part_no", "old"):
+        _others(case, draft, group, _old_number(decision))
     _ruled_out(case, draft, decision)
     if decision.unknown:
         draft.say(
@@ -62,7 +63,8 @@ def _by_name(case: Case, draft: Draft, decision: Decision, group: Group, about: 
     else:
         placed = [f"{bold(p.part_no)} at the {p.position} valve" for p in picked]
         sentence = f"{listed(placed)}: that is the set for {about}{tail}."
-    draft.say(sentence, main=True)
+    proof = source_of(picked[0].judgements[0]) if len(picked) == 1 else None
+    draft.say(f"{sentence[:-1]}; {proof}." if proof else sentence, main=True)
     _change(draft, picked)
     if len(group.picks) == 1:
         _describe(case, draft, decision, picked[0])
@@ -122,7 +124,7 @@ def _describe(case: Case, draft: Draft, decision: Decision, pick: Pick) -> None:
     draft.say(case.what_it_is(case.seal(pick.part_no)), agrees)
 
 
-def _others(draft: Draft, group: Group, old: str | None) -> None:
+def _others(case: Case, draft: Draft, group: Group, old: str | None) -> None:
     for position, picks in group.picks.items():
         plain = [p for p in picks[1:] if p.change is None][:MOST_OTHERS]
         if not plain:
