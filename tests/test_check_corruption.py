@@ -10,7 +10,6 @@ import random
 import re
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
@@ -18,6 +17,7 @@ import pytest
 from checking_answers import ANSWERS, LETTER, NOTE, SLOT, Answer, Said
 from checking_tables import SEALS, TABLES
 from checking_truth import holds
+from corrupting import EMPTY_PROMISES, RESERVED, Corrupted, plain, transposed
 
 from assistant.answers.check import Checked, Statement, check
 
@@ -75,26 +75,9 @@ TURNED = (
     ),
 )
 PROMISES = (
-    "It is guaranteed for life.", "It fits every toilet.", "It never leaks.", "Any seal will do.",
-    "SL-9999 fits it too.", "It also fits the Zendrake Tolvania.", "It lasts 10 years.",
-    "Is SL-2046 not the right seal for it?", "This is a universal seal.", "It always fits.",
+    *EMPTY_PROMISES, "SL-9999 fits it too.", "It also fits the Zendrake Tolvania.",
+    "Is SL-2046 not the right seal for it?",
 )  # fmt: skip
-
-
-RESERVED = re.compile(
-    r",? (?:if the flush valve is the original one|as long as the valve has not been replaced)"
-    r"|\n\nAll of this holds if the flush valve is the original one\."
-)
-
-
-@dataclass(frozen=True)
-class Corrupted:
-    """An answer with one sentence made false."""
-
-    kind: str
-    text: str
-    sentence: str
-    audience: Literal["staff", "customers"] = "staff"
 
 
 def examine(text: str, audience: Literal["staff", "customers"] = "staff") -> Checked:
@@ -120,11 +103,6 @@ def is_true(claims: str, words: dict[str, str]) -> bool:
         for claim in claims.split(";")
         if claim.strip()
     )
-
-
-def transposed(part: str) -> str:
-    """The number with its last two digits exchanged."""
-    return part[:-2] + part[-1] + part[-2]
 
 
 def other_words(kind: str, value: str) -> Iterator[tuple[str, str]]:
@@ -240,11 +218,6 @@ def _turned(answer: Answer, at: int, said: Said) -> Iterator[Corrupted]:
         if not is_true(claims, slots(said.template)):
             sentence = said.text.replace(old, new, 1)
             yield Corrupted(name, put(answer, at, sentence), sentence)
-
-
-def plain(text: str) -> str:
-    """The words of a Markdown text."""
-    return " ".join(text.replace("*", "").split())
 
 
 @pytest.mark.parametrize("answer", ANSWERS, ids=lambda a: plain(a.text)[:60])

@@ -57,7 +57,7 @@ FEATURES: tuple[Feature, ...] = (
     Feature("opening", _valve(lambda v: v.opening_in)),
     Feature("mount", _valve(lambda v: v.mount or None)),
     Feature("ears", _valve(lambda v: v.pegs)),
-    Feature("overflow", _valve(lambda v: v.overflow)),
+    Feature("overflow", _valve(lambda v: None if v.overflow == "none" else v.overflow)),
     Feature("hinge_width", _valve(lambda v: v.peg_span_mm)),
 )
 

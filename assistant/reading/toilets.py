@@ -22,6 +22,7 @@ _OTHER_ONE = re.compile(
 )
 _COUNTED = re.compile(r"\b(?:two|2|both|three|3|pair of|couple of)(?: \w+)? $")
 _SAME_KIND = re.compile(r"\bsame (?:make|model|kind|toilet|one|brand|name)\b|\bidentical\b")
+_NEXT_TO = 20  # characters within which a year dates the name before it
 _TELLS = frozenset(
     {"made", "bought", "model_no", "part_no", "opening", "ears", "mount", "hinge_width"}
     | {"flush", "pieces", "tank_kind", "symptom", "disc"}
@@ -79,7 +80,11 @@ def _cuts(text: Text, facts: Facts) -> list[tuple[int, int]]:
         brands = {c for f in mention if f.name == "brand" for c in f.choices}
         models = {c for f in mention if f.name == "model" for c in f.choices}
         end = max(f.end for f in mention)
-        if not toilets[now].may_be(brands, models) and not _either(text, before, start):
+        if _dated_otherwise(facts, before, start, end) and _JOINT.search(text.said, before, start):
+            toilets.append(_Toilet(set(), set()))
+            now = len(toilets) - 1
+            cuts.append((_joint_before(text, before, start), now))
+        elif not toilets[now].may_be(brands, models) and not _either(text, before, start):
             known = [i for i, t in enumerate(toilets) if i != now and t.may_be(brands, models)]
             now = known[0] if known else len(toilets)
             if not known:
@@ -88,6 +93,16 @@ def _cuts(text: Text, facts: Facts) -> list[tuple[int, int]]:
         toilets[now].learn(brands, models)
         before = end
     return cuts
+
+
+def _dated_otherwise(facts: Facts, before: int, start: int, end: int) -> bool:
+    """'One for a Brand Model 1975 and one for a Brand Model 1999': named again, of another year."""
+    if not before:
+        return False
+    dates = facts.named("made")
+    one = [f for f in dates if before <= f.start < start]
+    other = [f for f in dates if end <= f.start < end + _NEXT_TO]
+    return bool(one and other and not one[-1].interval.meets(other[0].interval))
 
 
 def _mentions(text: Text, facts: Facts) -> list[list[Fact]]:

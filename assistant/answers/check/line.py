@@ -71,6 +71,13 @@ def line_of(
     return Line("".join(text), items, mark)
 
 
+def _is_inches(row: list[Word], at: int) -> bool:
+    """Whether the mark stands for inches within a quotation: a number before, a mark after."""
+    after = row[at + 1] if at + 1 < len(row) else None
+    doubled = after is not None and after.low == '"' and after.start == row[at].end
+    return doubled and row[at - 1].low[-1:].isdigit()
+
+
 def _read(
     sentence: str,
     row: list[Word],
@@ -81,7 +88,7 @@ def _read(
 ) -> tuple[dict[str, Any], int]:
     if row[at].low == '"':
         for end in range(at + 1, len(row)):
-            if row[end].low == '"':
+            if row[end].low == '"' and not _is_inches(row, end):
                 return {"Q": sentence[row[at].end : row[end].start]}, end + 1 - at
     if amount := money(row, at, currency):
         return amount

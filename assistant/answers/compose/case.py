@@ -101,7 +101,10 @@ def wrote(facts: Iterable[Fact]) -> str:
 
 
 def _one_line(words: str) -> str:
-    return " ".join(words.split())
+    """Words fit to be quoted: on one line, and with an inch mark only at their end."""
+    line = " ".join(words.split())
+    mark = line.find('"')
+    return line if mark < 0 else line[: mark + 1] if line[:mark][-1:].isdigit() else line[:mark]
 
 
 def number_of(quantity: int) -> str:
