@@ -35,7 +35,7 @@ SHORT = 4  # words; more than this says for itself what it answers
 class Conversation:
     """Everything said so far, read anew as one letter with each line."""
 
-    def __init__(self, shop: Shop, audience: Audience, today: date) -> None:
+    def __init__(self, shop: Shop, audience: Audience, today: date | None) -> None:
         self._shop, self._audience, self._today = shop, audience, today
         self._said: list[str] = []
         self._asked: str | None = None
@@ -56,7 +56,7 @@ class Conversation:
         return f"{lead_in} {line.rstrip('.')}."
 
 
-def converse(shop: Shop, audience: Audience, today: date) -> None:
+def converse(shop: Shop, audience: Audience, today: date | None) -> None:
     """Reads lines until an empty one or the end, and answers each with all that was said."""
     console = Console(width=min(Console().width, 92))
     console.print(f"{shop.settings.name}. Tell us about the toilet; an empty line ends it.")

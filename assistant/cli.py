@@ -105,8 +105,8 @@ def _letter(message: str) -> Letter:
     return letter_from_text(message)
 
 
-def _day(today: datetime | None) -> date:
-    return today.date() if today else date.today()
+def _day(today: datetime | None) -> date | None:
+    return today.date() if today else None
 
 
 def _show(made: Reply) -> None:

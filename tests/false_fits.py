@@ -86,6 +86,8 @@ def other_years(told: Told, sentence: str) -> False_:
     if not found or not name or not (bullet or says_fits(told, sentence)):
         return
     parts = PART_NO.findall(sentence)
+    if not parts:
+        return
     old = found.group()
 
     def wrong(first: int, last: int) -> bool:
@@ -95,7 +97,7 @@ def other_years(told: Told, sentence: str) -> False_:
 
     for build in models()[name]:
         first, last = span(build)
-        if not (1900 < first and last < 9000):
+        if first < 1900 or last > 9000:
             continue
         for kind, words, ends in (
             ("another build's years", f"made from {first} to {last}", (first, last)),
@@ -124,8 +126,7 @@ def turned(told: Told, sentence: str) -> False_:
                 yield "a seal that fits, ruled out", sentence.replace(parts[0], other)
     if says_fits(told, sentence):
         if "The seal for the" in sentence:
-            yield "'not' added", sentence.replace("** is", "** is not").replace(" is **",
-                                                                                " is not **")  # fmt: skip
+            yield "'not' added", sentence.replace(" is **", " is not **")
         elif "** fits" in sentence or "** fit " in sentence:
             yield "'not' added", re.sub(r"\*\* fits? ", "** does not fit ", sentence)
 

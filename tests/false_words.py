@@ -23,8 +23,10 @@ _SOURCES = {
     "tried at the bench", "the maker's sheet says so": "maker's sheet", "a customer reported so":
     "customer's report",
 }  # fmt: skip
-_WORDS = (("off", "on"), ("before", "after"), ("below", "above"), ("out of", "into"), ("new", "old"),
-          ("flat", "upright"), ("nothing", "everything"), ("bright", "dull"), ("wide", "narrow"))  # fmt: skip
+_WORDS = (
+    ("off", "on"), ("before", "after"), ("below", "above"), ("out of", "into"), ("new", "old"),
+    ("flat", "upright"), ("nothing", "everything"), ("bright", "dull"), ("wide", "narrow"),
+)  # fmt: skip
 
 
 def what_it_is(told: Told, sentence: str) -> False_:
@@ -63,7 +65,7 @@ def why_not(told: Told, sentence: str) -> False_:
         )
     widths = {v["peg_span_mm"] for b in told.builds for v in valves_of(b).values()}
     if len(widths) == 1:
-        for other in _lengths(pegs, widths.copy().pop()):
+        for other in _lengths(pegs, min(widths)):
             yield (
                 "another width of the pegs",
                 sentence.replace(f"pegs {pegs} mm", f"pegs {other} mm"),

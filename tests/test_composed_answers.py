@@ -9,7 +9,6 @@ from __future__ import annotations
 import random
 import re
 from collections import Counter
-from functools import cache
 
 import pytest
 from composed import SEED, Told, composed
@@ -23,12 +22,8 @@ from assistant.answers.reply import statements
 
 CHECKED = 3000  # false answers, of some tens of thousands
 AT_LEAST = 12  # of every kind, where there are so many
+GENERAL = statements(shop())
 both = pytest.mark.parametrize("audience", ["customers", "staff"])
-
-
-@cache
-def general() -> tuple[object, ...]:
-    return tuple(statements(shop()))
 
 
 def examine(text: str, letter: str, audience: Audience) -> Checked:
@@ -36,7 +31,7 @@ def examine(text: str, letter: str, audience: Audience) -> Checked:
         text,
         shop().tables,
         audience=audience,
-        statements=general(),  # type: ignore[arg-type]
+        statements=GENERAL,
         message=letter,
         valve_is_original=False,
         currency="$",
@@ -90,7 +85,7 @@ def test_customers_never_see_costs_counts_or_what_staff_note() -> None:
     for told in composed("customers"):
         assert not re.search(r"on hand|costs us|for the counter", told.text, re.IGNORECASE)
         assert not any(remark in told.text for remark in remarks)
-        money = {m for m in re.findall(r"\$([\d.]+\d)", told.text)}
+        money = set(re.findall(r"\$([\d.]+\d)", told.text))
         assert money <= {seals()[p]["price"] for p in PART_NO.findall(told.text)}
 
 

@@ -22,10 +22,13 @@ from assistant.records.notes import in_sentences
 from assistant.shop import Shop
 
 
-def reply(shop: Shop, letter: Letter, *, audience: Audience, today: date) -> Reply:
-    """Reads a letter, decides, composes, and shows only what the check lets through."""
+def reply(shop: Shop, letter: Letter, *, audience: Audience, today: date | None = None) -> Reply:
+    """Reads a letter, decides, composes, and shows only what the check lets through.
+
+    Ages count from `today`; where none is given, from the mail's own date, else from now.
+    """
     began = time.perf_counter()
-    facts = read(letter, shop.names, letter.sent or today)
+    facts = read(letter, shop.names, today or letter.sent or date.today())
     return answered(shop, letter.text.raw, facts, audience=audience, began=began)
 
 
