@@ -16,6 +16,7 @@ from assistant.answers.compose.case import Audience
 from assistant.answers.reply import reply
 from assistant.errors import UserError
 from assistant.reading.letters import Letter, letter_from_text, load_letter, read_letter
+from assistant.reading.mail import looks_like_mail
 from assistant.shop import find_shop, open_shop
 
 BAD_INPUT, OUR_FAULT = 2, 70
@@ -93,10 +94,11 @@ def chat(audience: Audience, today: datetime | None, shop: Path | None) -> None:
 
 def _letter(message: str) -> Letter:
     if message == "-":
-        return read_letter(sys.stdin.buffer.read(), is_mail=False)
+        source = sys.stdin.buffer.read()
+        return read_letter(source, is_mail=looks_like_mail(source))
     path = Path(message)
     try:
-        is_file = path.exists()
+        is_file = path.is_file() or (path.is_dir() and "/" in message)
     except OSError:  # a long message is no file's name
         is_file = False
     looks_like_a_path = " " not in message and path.suffix in (".eml", ".txt", ".html", ".msg")

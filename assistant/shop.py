@@ -124,7 +124,7 @@ def read_settings(path: Path) -> Settings:
         units=str(raw.get("units", defaults.units)),
         first=first,
         customers_see=frozenset(sees),
-        policies={k: str(v) for k, v in _table(raw, "policies", where).items()},
+        policies=_policies(raw, where),
         greeting=str(raw.get("greeting", "")),
         sign_off=str(raw.get("sign_off", "")),
     )
@@ -135,6 +135,14 @@ def _text(raw: Mapping[str, Any], key: str, where: str) -> str:
     if not isinstance(value, str) or not value.strip():
         raise KnowledgeError(f"{where}, field {key}", "is missing", f"write {key} = '...'")
     return value
+
+
+def _policies(raw: Mapping[str, Any], where: str) -> dict[str, str]:
+    """The shop's policies in sentences, with its hours among them."""
+    found = {key: str(value) for key, value in _table(raw, "policies", where).items()}
+    if hours := _table(raw, "contact", where).get("hours"):
+        found.setdefault("hours", f"We are open {hours}.")
+    return found
 
 
 def _words(

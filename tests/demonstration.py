@@ -121,11 +121,11 @@ def fits_all(part_no: str, ids: tuple[str, ...], position: str = "main") -> bool
 
 @cache
 def places_of(part_no: str) -> frozenset[tuple[str, str]]:
-    """Every build and position that a seal fits, with a change or without."""
+    """Every build and position that a seal fits unchanged."""
     return frozenset(
         (build, position)
         for (build, position, part), verdict in verdicts().items()
-        if part == part_no and verdict.startswith("fits")
+        if part == part_no and verdict == "fits"
     )
 
 

@@ -113,7 +113,7 @@ def shelf(told: Told, sentence: str) -> False_:
 
 def back_room(told: Told, sentence: str) -> False_:
     """Another count or cost than the row has."""
-    found = re.match(r"For the counter: (PBK-\d{4}): (\d+) on hand, it costs us \$([\d.]+)",
+    found = re.match(r"For the counter: (PBK-\d{4}): (\d+) on hand, it costs us \$(\d+\.\d\d)",
                      sentence)  # fmt: skip
     if found:
         on_hand, cost = found.group(2), found.group(3)
@@ -134,7 +134,7 @@ def old_number(told: Told, sentence: str) -> False_:
             if not _replaces(new, other):
                 yield "replaces another", sentence.replace(old, other)
         yield "replaced by transposed digits", sentence.replace(new, transposed(new))
-    if "wherever" in sentence:
+    if "wherever" in sentence or "closes every valve" in sentence:
         narrow = [p for p in others if places_of(p) - places_of(new)]
         for other in random.Random(sentence).sample(narrow, 3):
             yield "wherever another does", sentence.replace(old, other)
@@ -190,18 +190,21 @@ def sentences(text: str) -> list[str]:
 
 def corrupted(told: Told) -> Iterator[Corrupted]:
     """Every false answer that one composed answer gives rise to."""
+    claims = _without_notes(told.text)
     for sentence in sentences(told.text):
         for make in (*ABOUT_FITTING, *ABOUT_SEALS):
             for kind, false in make(told, sentence):
                 if false != sentence:
-                    text = told.text.replace(sentence, false, 1)
+                    whole = claims if sentence in claims else told.text
+                    text = whole.replace(sentence, false, 1)
                     yield Corrupted(kind, text, false.removeprefix("- "), told.audience)
     yield from _of_the_whole(told)
 
 
 def _of_the_whole(told: Told) -> Iterator[Corrupted]:
+    claims = _without_notes(told.text)
     for promise in EMPTY_PROMISES:
-        yield Corrupted("a promise added", f"{told.text}\n\n{promise}", promise, told.audience)
+        yield Corrupted("a promise added", f"{claims}\n\n{promise}", promise, told.audience)
     if not told.main:
         return
     for sentence in sentences(told.text):
@@ -215,7 +218,7 @@ def _of_the_whole(told: Told) -> Iterator[Corrupted]:
             f"For the counter: {told.main}: {row['on_hand']} on hand, it costs us ${row['cost']}.",
             f"**{told.main}** costs us ${row['cost']}.", f"We have {row['on_hand']} on hand.",
         ):  # fmt: skip
-            text = f"{told.text}\n\n{secret}"
+            text = f"{claims}\n\n{secret}"
             yield Corrupted("staff's own, for customers", text, secret, "customers")
 
 
@@ -226,6 +229,14 @@ def _general() -> frozenset[str]:
     cells = [cell for table in ("questions", "causes") for r in rows(table) for cell in r.values()]
     cells.append((FOLDER / "knowledge" / "shop.toml").read_text(encoding="utf-8"))
     return frozenset(" ".join(s.split()) for text in (*notes, *cells) for s in sentences(text))
+
+
+@cache
+def _without_notes(text: str) -> str:
+    """The answer without the paragraphs that only quote notes: they are checked on their own."""
+    paragraphs = text.split("\n\n")
+    kept = [p for p in paragraphs if not all(_is_general(s) for s in sentences(p))]
+    return "\n\n".join(kept)
 
 
 def _is_general(sentence: str) -> bool:

@@ -14,13 +14,13 @@ import pytest
 from composed import SEED, Told, composed
 from corrupting import Corrupted, plain
 from demonstration import PART_NO, fits, rows, seals, shop, verdicts
-from false_words import corrupted, sentences
+from false_words import corrupted
 
 from assistant.answers.check import Checked, check
 from assistant.answers.compose.case import Audience
 from assistant.answers.reply import statements
 
-CHECKED = 3000  # false answers, of some tens of thousands
+CHECKED = 2000  # false answers, of some thirty thousand
 AT_LEAST = 12  # of every kind, where there are so many
 GENERAL = statements(shop())
 both = pytest.mark.parametrize("audience", ["customers", "staff"])
@@ -47,7 +47,7 @@ def test_no_sentence_of_a_composed_answer_is_taken_out(audience: Audience) -> No
 
 @both
 def test_a_composed_answer_passes_a_second_check_untouched(audience: Audience) -> None:
-    for told in random.Random(SEED).sample(composed(audience), 200):
+    for told in random.Random(SEED).sample(composed(audience), 80):
         checked = examine(told.text, told.letter, audience)
         assert checked.taken_out == ()
         assert checked.text == told.text
@@ -118,7 +118,7 @@ def _sampled() -> list[tuple[Told, Corrupted]]:
     every = [
         (told, false)
         for audience in ("customers", "staff")
-        for told in composed(audience)  # type: ignore[arg-type]
+        for told in composed(audience)
         for false in corrupted(told)
     ]
     random.Random(SEED).shuffle(every)
@@ -132,4 +132,4 @@ def _sampled() -> list[tuple[Told, Corrupted]]:
 
 def _is_missed(told: Told, false: Corrupted) -> bool:
     seen = examine(false.text, told.letter, false.audience).text
-    return any(plain(s) == plain(false.sentence) for s in sentences(seen.replace("- ", "")))
+    return plain(false.sentence) in plain(seen)

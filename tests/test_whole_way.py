@@ -94,6 +94,15 @@ def test_every_part_named_is_one_that_fits(letter: dict[str, Any], audience: Aud
 
 
 @every_letter
+@pytest.mark.parametrize("audience", ["customers", "staff"])
+def test_no_sentence_of_a_composed_answer_is_taken_out(
+    letter: dict[str, Any], audience: Audience
+) -> None:
+    for answer in answered(letter, audience).answers:
+        assert [c.claim for c in answer.checks if c.result != "supported"] == []
+
+
+@every_letter
 def test_a_part_stands_with_the_condition_it_rests_on(letter: dict[str, Any]) -> None:
     facts = letter["facts"]
     for answer in answered(letter).answers:

@@ -67,8 +67,8 @@ WORDINGS: dict[str, Wording] = {
 
 EVIDENCE = {
     "maker's sheet": "the maker's sheet says so",
-    "tried at the bench": "it was tried at the bench",
-    "customer's report": "a customer reported so",
+    "tried at the bench": "we tried it at the bench",
+    "customer's report": "a customer reported that",
 }
 
 

@@ -40,6 +40,7 @@ _TRADE = re.compile(
     re.IGNORECASE,
 )
 _WORD = re.compile(r"[^\W\d_]{2}")  # without a single word there is nothing to hand over
+SHORT = 7  # words
 _TO_A_PERSON = frozenset({"order status", "returns", "shipping", "shop hours", "discount"})
 _OF_AN_ORDER = frozenset({"order status", "returns"})
 _HOW_OR_WHY = frozenset({"how to", "why", "what is", "measure how"})
@@ -51,11 +52,19 @@ def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence
     if hazards:
         return [hand_over(case, hazards)]
     asks = {c for f in _stated(facts, "asks") for c in f.choices}
-    wanted = {c for f in _stated(facts, "wanted") for c in f.choices}
+    described = facts.named("tank_kind")  # the two buttons of a tank are not asked for
+    wanted = {
+        c
+        for f in _stated(facts, "wanted")
+        for c in f.choices
+        if not any(d.start <= f.start < d.end for d in described)
+    }
     about_a_seal = any(f.name in _ABOUT_A_SEAL for f in facts)
     answers: list[Draft | Decide] = []
     if causes := _elsewhere(case, facts):
         return [not_the_seal(case, causes)]
+    if "thanks" in asks and not asks - {"thanks"} and not wanted:
+        return [to_a_person(case, "thanks")]
     if "spam" in asks and not about_a_seal:
         return [to_a_person(case, "off-topic")]
     wants_a_seal = (
@@ -67,14 +76,17 @@ def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence
         return [policy(case, asks)]
     if wanted and "seal" not in wanted and not facts.named("part_no"):
         return [to_a_person(case, "only-seals")]
-    only_how = asks & _HOW_OR_WHY and not asks - _HOW_OR_WHY and not _wants_a_seal(facts)
+    ails = bool(_stated(facts, "symptom")) and bool(facts.named("model", "model_no"))
+    only_how = asks & _HOW_OR_WHY and not asks - _HOW_OR_WHY and not ails
     if only_how:
         return [notes_silent(case)]
     told = about_a_seal or "seal" in wanted or bool(_stated(facts, "symptom"))
     if told or _TRADE.search(message) or not _WORD.search(message):
         answers.append(Decide.SEAL)
-    elif alone:
+    elif alone and len(message.split()) > SHORT:
         return [to_a_person(case, "off-topic")]
+    elif alone:  # an answer to a question that is not in the letter
+        answers.append(Decide.SEAL)
     if asks & _HOW_OR_WHY:
         at = min(f.start for f in _stated(facts, "asks") if {*f.choices} & _HOW_OR_WHY)
         first = min((f.start for f in _stated(facts, "wanted")), default=0)
@@ -82,7 +94,9 @@ def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence
     if "seal" in wanted and wanted - {"seal"}:
         answers.append(to_a_person(case, "only-seals"))
     elif beside := _asked_outright(facts, message):
-        answers.append(policy(case, beside))
+        at = min(f.start for f in _stated(facts, "asks") if {*f.choices} & beside)
+        first = min((f.start for f in _stated(facts, "wanted")), default=0)
+        answers.insert(0 if at < first else len(answers), policy(case, beside))
     return answers
 
 

@@ -15,6 +15,7 @@ from assistant.answers.compose.silent import nothing_left
 from assistant.answers.draft import Draft
 from assistant.answers.questions import asked_of
 from assistant.fitment.decide import decide
+from assistant.fitment.narrow import is_original
 from assistant.reading.facts import Facts
 from assistant.reading.letters import Letter
 from assistant.reading.read import read
@@ -44,7 +45,7 @@ def answered(shop: Shop, message: str, facts: Facts, *, audience: Audience, bega
     )
     answers = []
     for toilet, draft in _drafts(shop, case, facts, message):
-        original = facts.of_toilet(toilet).has("valve_original")
+        original = is_original(facts.of_toilet(toilet))
         answers.append(_checked(shop, case, draft, message, original, toilet))
     took = (time.perf_counter() - began) * 1000
     return Reply(tuple(answers), facts, audience, took)

@@ -15,7 +15,14 @@ from assistant.fitment.identify import By, Identity, identify
 from assistant.fitment.judge import judge
 from assistant.fitment.lookalikes import look_alikes, ruled_out
 from assistant.fitment.measures import Rack
-from assistant.fitment.narrow import ABOUT_VALVE, TESTS, narrowed, told_volume
+from assistant.fitment.narrow import (
+    ABOUT_VALVE,
+    TESTS,
+    dating,
+    is_original,
+    narrowed,
+    told_volume,
+)
 from assistant.fitment.picks import Group, groups_of
 from assistant.fitment.places import Scenario
 from assistant.reading.contradictions import contradictions
@@ -47,16 +54,24 @@ def decide(counter: Counter, facts: Facts) -> Decision:
         or _identified(counter, facts, identity)
     )
     decision = _doubted(facts, decision)
-    original = facts.has("valve_original")
-    return replace(decision, told=facts, valve_is_original=original)
+    return replace(decision, told=facts, valve_is_original=is_original(facts))
 
 
 def _doubted(facts: Facts, decision: Decision) -> Decision:
     """'A Brand Model, I think': the seal holds if that is what it is, and the number settles it."""
-    by_name = decision.outcome is Outcome.PART and decision.identity.by is By.NAME
+    named = decision.outcome in (Outcome.PART, Outcome.DEPENDS)
+    by_name = named and decision.identity.by is By.NAME
     unsure = [f for f in facts.named("brand", "model") if not (f.sure or f.similar or f.negated)]
     if not by_name or not unsure:
         return decision
+    settled = decision.outcome is Outcome.PART and not decision.identity.similar
+    if len(decision.identity.brands) > 1 or not settled:
+        return Decision(
+            outcome=Outcome.ASK,
+            why=Why.SEVERAL_NAMES,
+            identity=decision.identity,
+            question="model_no",
+        )
     condition = Condition("model", decision.identity.names)
     return replace(
         decision,
@@ -89,7 +104,8 @@ def _contradiction(facts: Facts, identity: Identity) -> Decision | None:
 
 def _replaced(counter: Counter, facts: Facts, identity: Identity) -> Decision | None:
     """A valve put in later is known by its measures or its old part, never by the toilet."""
-    if not facts.has("valve_replaced") and not facts.named("valve_put_in"):
+    denied = any(f.negated for f in facts.named("valve_original"))
+    if not (denied or facts.has("valve_replaced") or facts.named("valve_put_in")):
         return None
     if identity.by is By.OLD_PART:
         return None
@@ -98,7 +114,7 @@ def _replaced(counter: Counter, facts: Facts, identity: Identity) -> Decision | 
         why=Why.VALVE_REPLACED,
         identity=identity,
         question=_unmeasured(facts),
-        facts=facts.named("valve_replaced", "valve_put_in"),
+        facts=facts.named("valve_replaced", "valve_put_in") or facts.named("valve_original"),
     )
 
 
@@ -139,7 +155,8 @@ def _not_identified(counter: Counter, facts: Facts, identity: Identity) -> Decis
 
 def _whichever(counter: Counter, facts: Facts, identity: Identity) -> Decision | None:
     """Several listed names exactly as written: the answer may hang on which one it is."""
-    if identity.similar or not identity.brands or len(identity.names) > MOST_BRANCHES:
+    unsure = any(not f.sure for f in facts.named("brand", "model") if not f.negated)
+    if unsure or not identity.brands or len(identity.names) > MOST_BRANCHES:
         return None
     left, _ = narrowed(identity.scenarios, facts)
     if not left:
@@ -188,7 +205,7 @@ def _identified(counter: Counter, facts: Facts, identity: Identity) -> Decision:
             identity=identity,
             facts=facts.named("part_no"),
         )
-    left, killers = narrowed(identity.scenarios, facts)
+    left, killers = narrowed(identity.scenarios, dating(facts))
     if not left:
         return _nothing_left(facts, identity, killers)
     left = tuple(s.flushing(told_volume(facts)) for s in _in_position(left, facts))
@@ -216,6 +233,7 @@ def _identified(counter: Counter, facts: Facts, identity: Identity) -> Decision:
         return _settled(counter, identity, left, groups[0], asked, failed)
     unclear = facts.named("length")
     named = identity.by is not By.OLD_PART  # branches are told of a model, not of any toilet
+    groups = [_prefer(group, asked) for group in groups]
     if named and (decision := _branches(counter, identity, left, groups)):
         return _with_asked(counter, decision, asked)
     known = frozenset(f.name for f in facts if f.sure and f.name in TESTS)

@@ -54,6 +54,7 @@ def ruled_out(
     found = []
     for part_no in part_nos:
         verdicts = [judge(tables, part_no, place) for s in scenarios for place in s.places]
-        if verdicts and all(v.verdict is Verdict.DOES_NOT_FIT for v in verdicts):
+        everywhere = all(s.places for s in scenarios)  # of a tank without a valve nothing is known
+        if verdicts and everywhere and all(v.verdict is Verdict.DOES_NOT_FIT for v in verdicts):
             found.append(verdicts[0])
     return tuple(found)

@@ -170,6 +170,22 @@ def allows(scenario: Scenario, fact: Fact) -> bool:
     return result is not False
 
 
+def is_original(facts: Facts) -> bool:
+    """Whether the customer says that the flush valve is the first one, and nothing against it."""
+    told = facts.named("valve_original")
+    against = facts.has("valve_replaced") or facts.named("valve_put_in")
+    return any(f.sure and not f.negated for f in told) and not (
+        against or any(f.negated for f in told)
+    )
+
+
+def dating(facts: Facts) -> Facts:
+    """Without the purchase where the making is told: a toilet may be bought old, or kept."""
+    if not any(f.sure and not f.negated for f in facts.named("made")):
+        return facts
+    return Facts(tuple(f for f in facts if f.name != "bought"))
+
+
 def told_volume(facts: Facts) -> Interval | None:
     """The full flush as the customer told it, where it is told once and surely."""
     told = [f.interval for f in facts.named("flush") if f.sure and not f.negated]

@@ -12,7 +12,8 @@ from assistant.reading.text import Text
 
 _REQUEST = re.compile(
     r"\b(?:which|what|will|would|does|do|can|could|is there|are there|have you|need|needs|fits?"
-    r"|looking for|where|how|any chance|after|want|please|flapper|seal|gasket|part)\b"
+    r"|looking for|where|how|any chance|after|want|please|flapper|seal|gasket|part"
+    r"|better|any good|right one|do you)\b"
 )
 
 

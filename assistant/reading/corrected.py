@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
-from assistant.reading.facts import Fact, Facts
+from assistant.reading.facts import Fact, Facts, Interval
 from assistant.reading.stance import corrections
 from assistant.reading.text import Text
 
+_YEAR = re.compile(r"(?<![\w#$.-])(?:19|20)\d\d(?![\w-])")
 # Facts that answer the same question: a correction of one takes back the others.
 SAME = (
     frozenset({"opening", "disc", "rim", "length"}),
@@ -20,6 +22,7 @@ def corrected(text: Text, facts: Facts) -> Facts:
     """The facts without those that the writer took back."""
     left = list(facts)
     for place in corrections(text):
+        left += _year_put_right(text, left, place.start, place.end)
         inside = [f for f in left if place.start <= f.start < place.end and not f.negated]
         for new in inside:
             group = next((g for g in SAME if new.name in g), frozenset({new.name}))
@@ -29,6 +32,29 @@ def corrected(text: Text, facts: Facts) -> Facts:
             left = [f for f in left if f not in old]
             left[left.index(new)] = _as_before(new, old)
     return Facts(tuple(left))
+
+
+def _year_put_right(text: Text, facts: list[Fact], start: int, end: int) -> list[Fact]:
+    """'No wait, my wife says 1999': a bare year that takes the place of one told before."""
+    before = [f for f in facts if f.name in ("made", "bought", "year") and f.start < start]
+    inside = any(f.unit == "year" and start <= f.start < end for f in facts)
+    found = _YEAR.search(text.said, start, end)
+    if not before or inside or not found:
+        return []
+    year = Interval(int(found[0]), int(found[0]))
+    words = text.raw[found.start() : found.end()]
+    return [
+        Fact(
+            name="year",
+            value=year,
+            words=words,
+            start=found.start(),
+            end=found.end(),
+            unit="year",
+            of="stated",
+            toilet=before[-1].toilet,
+        )
+    ]
 
 
 def _as_before(new: Fact, old: list[Fact]) -> Fact:

@@ -151,20 +151,53 @@ _COUNT_CARDS = (
         "rinse",
         r"\b(?:bowl |rim )?rinse (?:valve|seal|flapper|one|side|part)\b|\b(?:smaller|small"
         r"|little) (?:flapper |seal |one )(?:of the two|is for|for the|on the (?:left|right|side))"
-        r"(?: (?:rim|rinse))?\b|\b(?:the|need) (?:smaller|small|little) one\b",
+        r"(?: (?:rim|rinse))?\b|\b(?:the|need) (?:smaller|small|little)(?: left| right)?"
+        r" (?:one|flapper|seal)\b",
         "the valve that rinses the rim",
     ),
     card(
         "position",
         "main",
         r"\bmain (?:flush )?(?:valve|seal|flapper|one)\b|\b(?:bigger|larger|big"
-        r"|large) (?:flapper|seal|one) of the two\b|\b(?:the|need) (?:bigger|larger|big) one\b",
+        r"|large) (?:flapper|seal|one) of the two\b"
+        r"|\b(?:the|need) (?:bigger|larger|big)(?: left| right)?"
+        r" (?:one|flapper|seal)\b",
         "the valve that empties the tank",
         unless=r"\bmain (?:water|shut|supply)\b",
     ),
 )
 
+# Whatever holds the seal: where it is not the first one, the toilet's name tells nothing.
+_HOLDER = (
+    r"(?:flush ?valve|over ?flow(?: ?(?:tube|pipe))?(?:(?: and|/| ?&) ?(?:the )?flapper(?: seat)?)?"
+    r"(?: assembly| unit)?|(?:drain|flush|tower|canister)(?: valve)? (?:assembly|unit)|canister"
+    r"|tower|flush (?:mechanism|system|unit|works)|(?:tank )?(?:mechanism|works|guts|innards"
+    r"|insides?|internals|workings)|everything (?:inside|in (?:the|it|there))(?: tank)?)"
+)
+_NOT_THE_SEAL_OF_IT = r"(?! ?(?:seal|ring|gasket|washer|flapper|rubber|handle|lever|button)s?\b)"
+_CHANGED = r"(?:replaced|changed|swapped|renewed|redone|rebuilt|upgraded|converted)(?: out)?"
+
 _HISTORY_CARDS = (
+    card(
+        "valve_replaced",
+        "yes",
+        rf"\b{_HOLDER}{_NOT_THE_SEAL_OF_IT}<2>(?:(?:is|was|are|were|has been|have been|had been|got"
+        rf"|been)(?: \w+ly| all| also)? {_CHANGED}|(?:is|was|are|were)(?: \w+)?"
+        r" (?:new|newer|aftermarket|after-market|universal|from a kit|another make)\b"
+        r"|(?:came|come)<2>kit\b|(?:(?:is|was|are|were)(?:n't| not)|isnt|arent|wasnt|not) "
+        r"(?:the |an? )?(?:original|first|factory|genuine|one it came|one that came|stock)"
+        r"|(?:is|was|are|were) non-?original)"
+        rf"|\b(?:had|have|got)<2>{_HOLDER}{_NOT_THE_SEAL_OF_IT} {_CHANGED}\b"
+        rf"|\b(?:{_CHANGED}|(?:put|fitted|installed|got|have|had)(?: in)?(?: \w+)? new)<2>"
+        rf"{_HOLDER}{_NOT_THE_SEAL_OF_IT}(?= |$|[,.;!?)])|\b(?:not|n't|non-?|no longer)<1>(?:the "
+        rf"|an? )?(?:original|factory|aftermarket) {_HOLDER}{_NOT_THE_SEAL_OF_IT}"
+        r"|\b(?:aftermarket|after-market|non-?original|replacement) "
+        rf"{_HOLDER}{_NOT_THE_SEAL_OF_IT}",
+        "what holds the seal is not the first one",
+        unless=r"\b(?:never|not|n't)(?: ever)? (?:been )?(?:replaced|changed|swapped|touched"
+        r"|renewed)\b|\b(?:want|need|like|how|should|could|can|do i|trying|rather|if|looking"
+        rf"|going) (?:i |to |for |a |me )*(?:{_CHANGED}|replac\w+|chang\w+|put|new|a)\b|\bwhat\b",
+    ),
     card(
         "valve_original",
         "yes",
@@ -172,10 +205,11 @@ _HISTORY_CARDS = (
         r"|opened up|rebuilt|messed with)(?: anything| it| any of it| the (?:flush valve"
         r"|guts|insides))?\b|\b(?:all|everything(?:'s| is)?|still|it's|is|are|probably"
         r"|believe|think|completely|totally"
-        r"|100%)(?: the)?(?: \w+)? original\b(?! (?:owners?|color|colour|box|flapper|seal"
-        r"|fill|handle|chain|seat))|\boriginal (?:flush valve|guts|innards|internals|parts"
-        r"|everything|insides|hardware|equipment|mechanism|valve)\b|\bnothing(?: has| was"
-        r"|'s)?(?: ever)? (?:been )?(?:replaced|changed)\b",
+        r"|100%)(?: the)?(?: (?!not\b|n't|no\b|non)\w+)? original\b(?! (?:owners?|color"
+        r"|colour|box|flapper|seal|fill|handle|chain|seat))|\boriginal (?:flush valve"
+        r"|guts|innards|internals|parts|everything|insides|hardware|equipment"
+        r"|mechanism|valve)\b|\bnothing(?: has| was|'s)?(?: ever)? (?:been )?(?:replaced"
+        r"|changed)\b",
         "the valve it was made with",
         unless=r"\boriginal fill valve\b|\bexcept (?:for )?(?:the |a )?(?:new )?(?:flush|valve"
         r"|tower)\b|\b(?:replaced|changed|lost|threw)<1>the original\b|\b(?:flapper"

@@ -49,6 +49,11 @@ def header_spans(raw: str, body_at: int) -> Iterator[Span]:
     return (line.span() for line in _HEADER_LINE.finditer(raw, body_at))
 
 
+def is_reply(raw: str, body_at: int) -> bool:
+    """Whether what is quoted was answered ('On ... wrote:') and not passed on."""
+    return _WROTE.search(raw, body_at) is not None
+
+
 def _is_marked_below(raw: str, place: int) -> bool:
     """Whether the lines after 'wrote:' carry the mark of a quotation themselves."""
     return raw[place : place + 200].lstrip().startswith(">")

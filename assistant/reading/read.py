@@ -6,7 +6,6 @@ weighed, doubt and denial are attached, corrections applied, and two toilets kep
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from datetime import date
 
@@ -34,8 +33,7 @@ _MEASURES = frozenset(
     {"opening", "disc", "rim", "tube", "hinge_width", "length", "flush", "flush_reduced"}
     | {"made", "bought", "house", "valve_put_in", "year"}
 )
-_NUMBERS = frozenset({"model_no", "part_no", "unlisted"})
-_NO_OF = re.compile(r"\b(?:model|tank|part|serial|stamp\w*|item|cat\w*|ref\w*) no[\s.:#]*$")
+_NAMES = frozenset({"brand", "model", "model_no", "part_no", "unlisted"})
 
 
 def read(letter: Letter, book: NameBook, today: date) -> Facts:
@@ -64,9 +62,8 @@ def _is_a_toilets(fact: Fact) -> bool:
 
 
 def _with_stance(text: Text, fact: Fact) -> Fact:
-    near = max(0, fact.start - 30)
-    if fact.name in _NUMBERS and _NO_OF.search(text.said, near, fact.start):
-        return fact  # 'tank no 2273' denies nothing
+    if fact.name in _NAMES:
+        return fact  # the reader of names weighs doubt and denial itself
     stand = stance(text, fact.start, fact.end)
     return replace(
         fact,
@@ -83,8 +80,22 @@ def _rank(fact: Fact) -> int:
     return _EXACT
 
 
+def _bare(number: str) -> str:
+    return "".join(c for c in number.lower() if c.isalnum())
+
+
+def _is_piece(fact: Fact, numbers: set[str]) -> bool:
+    """'4418 something ... 4418 Q': the first is a piece of the second."""
+    if fact.name != "unlisted" or fact.of != "number":
+        return False
+    written = _bare(fact.choices[0])
+    return any(number.startswith(written) for number in numbers)
+
+
 def _one_reading_each(facts: list[Fact]) -> list[Fact]:
     """Drops a reading whose place a better one holds; equal kinds may share a place."""
+    numbers = {_bare(c) for f in facts if f.name == "model_no" for c in f.choices}
+    facts = [f for f in facts if not _is_piece(f, numbers)]
     kept: list[Fact] = []
     taken: list[tuple[int, int, int]] = []
     for fact in sorted(facts, key=lambda f: (_rank(f), f.start, -f.end)):

@@ -147,6 +147,14 @@ WANTED: tuple[Card, ...] = (
 ASKS: tuple[Card, ...] = (
     card(
         "asks",
+        "thanks",
+        r"\b(?:just wanted to (?:say|thank|let you know)|works? like a charm|(?:works?|working"
+        r"|fits?|fitted) (?:great|perfectly|beautifully|wonderfully)\b(?! ?\?)"
+        r"|thank you (?:so|very) much for the)\b",
+        "a word of thanks",
+    ),
+    card(
+        "asks",
         "spam",
         r"\b(?:seo|backlinks?|guest post|rank(?:ing)? (?:your|higher|on)|first page of"
         r"|web ?site (?:design|traffic|ranking)|crypto|bitcoin|unsubscribe|lottery"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from assistant.reading.quoted import Span, header_spans, quoted_spans
+from assistant.reading.quoted import Span, header_spans, is_reply, quoted_spans
 from assistant.reading.signoff import footer_spans, greeting_spans, signoff_spans
 
 _REPLY_MARK = re.compile(r"(?:\s*(?:re|fwd?|aw|wg)\s*:)+\s*", re.IGNORECASE)
@@ -24,7 +24,8 @@ def masked_spans(raw: str, body_at: int) -> tuple[tuple[int, int], ...]:
     """
     subject = [m.span() for m in (_REPLY_MARK.match(raw, 0, body_at),) if m and m.end()]
     quoted = list(quoted_spans(raw, body_at))
-    if quoted and not _says_something(raw, body_at, _with_courtesy(raw, body_at, quoted)):
+    silent = not _says_something(raw, body_at, _with_courtesy(raw, body_at, quoted))
+    if quoted and silent and not is_reply(raw, body_at):
         quoted = list(header_spans(raw, body_at))
     spans = _with_courtesy(raw, body_at, quoted)
     if not _says_anything(raw, body_at, spans) and not _says_anything(

@@ -18,6 +18,7 @@ _LESS = r"(?<!no )(?<!without )(?<!any )"
 _OLD = r"(?:old|existing|current|original|worn(?:[ -]out)?)"
 
 CARDS = (
+    card("opening", r"across (?:the )?(?:hole|opening|drain|outlet)"),
     card("hinge_width", rf"{_ARMS}[ -](?:to|and)[ -](?:the )?(?:other )?{_ARMS}"),
     card("hinge_width", rf"(?:between|across|distance (?:of|between)|span of|width of)(?: (?:the|both|its|my|two|of|mounting|side)){{0,3}} {_ARMS}"),
     card("hinge_width", rf"(?:outside|inside|middle|cent(?:er|re)|edge)? ?(?:of|from) (?:one )?{_ARMS} to (?:the )?(?:outside|inside|middle|cent(?:er|re)|edge)? ?(?:of )?(?:the )?other"),

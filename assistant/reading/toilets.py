@@ -18,6 +18,7 @@ _JOINT = re.compile(r"\band\b|\balso\b|\bplus\b|[,;.\n&]|\bwhile\b|\bbut\b")
 _EITHER = re.compile(r"\bor\b|\bmaybe\b|\bperhaps\b|/|\?|\bcould be\b|\bnot\b|\blike\b|\bsimilar\b")
 _OTHER_ONE = re.compile(
     r"\b(?:the|my|our|a)\s+(?:other|second|2nd)\s+(?:one|toilet|bathroom|tank|commode|loo)\b"
+    r"|\band (?:the other|one)(?: is| was)?(?= (?:from |is |dated |made |of )?(?:19|20)\d\d\b)"
     r"|\banother\s+(?:toilet|one)\b|\bthe one (?:upstairs|downstairs|in the (?:guest|other))\b"
 )
 _COUNTED = re.compile(r"\b(?:two|2|both|three|3|pair of|couple of)(?: \w+)? $")
@@ -79,6 +80,8 @@ def _cuts(text: Text, facts: Facts) -> list[tuple[int, int]]:
             continue
         brands = {c for f in mention if f.name == "brand" for c in f.choices}
         models = {c for f in mention if f.name == "model" for c in f.choices}
+        if all(f.similar for f in mention) and not brands and toilets[now].models:
+            continue  # a word merely like a name names no other toilet
         end = max(f.end for f in mention)
         if _dated_otherwise(facts, before, start, end) and _JOINT.search(text.said, before, start):
             toilets.append(_Toilet(set(), set()))
@@ -125,7 +128,8 @@ def _goes_on(text: Text, run: list[Fact], fact: Fact) -> bool:
         return False
     if not any(f.name == "model" for f in run):
         return True
-    return fact.name == "brand" and not _JOINT.search(text.said, end, fact.start)
+    apart = _JOINT.search(text.said, end, fact.start) or _EITHER.search(text.said, end, fact.start)
+    return fact.name == "brand" and not apart
 
 
 def _either(text: Text, before: int, start: int) -> bool:

@@ -19,7 +19,7 @@ from assistant.reading.wording import Said, how_said
 _Y4 = r"(?:19|20)\d\d"
 _LEFT = r"(?<![\w$€£#/@+'])(?<!\d[.,:-])(?<![\w]-)(?<![$€£#] )(?<!\d )"
 _UNITS = (
-    r"(?:gallons?|gal|gpf|l|lit(?:er|re)s?|psi|mm|cm|ml|in|inch(?:es)?|dollars?|bucks|usd|series|people|miles"
+    r"(?:gallons?|gal|gpf|l|lit(?:er|re)s?|psi|mm|cm|ml|inch(?:es)?|dollars?|bucks|usd|series|people|miles"
     r"|sq|feet|ft|times?|cc|lbs?|degrees|percent|min(?:ute)?s?|sec(?:ond)?s?|hours?|days?|weeks?"
     r"|months?|years?|yrs?|decades?|cents|more|other|different|or|to|of|toilets|bathrooms|pieces?|am|pm)"
 )

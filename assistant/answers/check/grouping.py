@@ -114,7 +114,11 @@ class Grouping:
         words = piece.words.split()
         if "not" in words or "never" in words or not (found or frame.role == IS_MODEL):
             raise Unreadable("what the condition is")
-        named = (piece,) if self.line.within(piece.words, "X") else ()
+        meant = [i.values["X"] for i in self.line.within(piece.words, "X")]
+        kinds = {lim.trait.name for lim in (*found, *self._condition.limits)}
+        if any(lim.trait.name in kinds for scope in meant for lim in scope.limits):
+            raise Unreadable("which of two conditions counts")
+        named = (piece,) if meant else ()
         self._condition = replace(
             self._condition,
             limits=(*self._condition.limits, *found),

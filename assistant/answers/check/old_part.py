@@ -29,21 +29,25 @@ def everywhere(tables: Tables, new: str, old: str) -> Finding:
     if new == old:
         return Finding(claim, "same-part", SUPPORTED, cited(tables.seals[new]))
     row = None
-    for place in fitted(tables, old):
+    for place in [*fitted(tables, old), *fitted(tables, old, "fits with change")]:
         found = verdict(tables, new, place)
         if found.says == "unknown" or found.says == "could fit":
             return Finding(claim, found.rule, UNKNOWN, found.row)
         if found.says != "fits":
             return Finding(claim, found.rule, CONTRADICTED, found.row)
         row = row or found.row
-    return Finding(claim, "wherever", SUPPORTED if row else UNKNOWN, row)
+    plainly = row is not None and bool(fitted(tables, old))
+    return Finding(claim, "wherever", SUPPORTED if plainly else UNKNOWN, row)
 
 
-def fitted(tables: Tables, old: str) -> list[Place]:
-    """Every valve, and every build and position, where evidence says that a part fits."""
+def fitted(tables: Tables, old: str, says: str = "fits") -> list[Place]:
+    """Every valve, and every build and position, where evidence says that a part fits.
+
+    `says` is the verdict looked for: 'fits', or 'fits with change'.
+    """
     places: list[Place] = []
     for row in tables.evidence_of_part.get(old, ()):
-        if row.verdict != "fits":
+        if row.verdict != says:
             continue
         if row.valve is not None:
             valve = tables.valves[row.valve]
@@ -58,4 +62,4 @@ def fitted(tables: Tables, old: str) -> list[Place]:
                 for b in tables.valves_in.get(row.build, ())
                 if row.position in (None, b.position)
             ]
-    return [place for place in places if verdict(tables, old, place).says == "fits"]
+    return [place for place in places if verdict(tables, old, place).says == says]

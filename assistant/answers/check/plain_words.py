@@ -32,7 +32,7 @@ CONNECTING = (
     "( you)?",
     "which (one )?(it is|of them|one) depends on {hangs}",
     "that agrees with what you wrote",
-    "the two do not go together",
+    "they do not go together",
     "(please )?(tell|send) us {hangs}",
     "(all of this|all this|this) (holds|is so|stands)",
     "we do not guess",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from datetime import date
 
 from assistant.answers.check.items import Item
 from assistant.answers.check.line import Line
@@ -82,8 +83,16 @@ def states_run(builds: Sequence[Build], span: Span) -> bool:
     return span[1] in reached
 
 
+EARLIEST = 1880  # tanks of pressed clay with a seal of rubber are no older
+
+
 def holds_year(build: Build, year: int) -> bool | None:
-    """Whether a build was made in a year; `None` where the table does not say."""
+    """Whether a build was made in a year; `None` where the table does not say.
+
+    An open end is no end that anybody knows; it reaches no year beyond memory or to come.
+    """
+    if not EARLIEST <= year <= date.today().year:
+        return False
     if build.made_from is not None and year < build.made_from:
         return False
     if build.made_to is not None and year > build.made_to:

@@ -23,12 +23,12 @@ def _why(case: Case, draft: Draft, decision: Decision) -> str | None:
     names = [f"the {name}" for name in decision.identity.names]
     said = wrote(decision.facts)
     if decision.why is Why.CONTRADICTION:
-        return f"You wrote {said}. The two do not go together."
+        return f"You wrote {said}. They do not go together."
     if decision.why is Why.DISAGREES and names and decision.facts:
         named = listed(names, "or")
         return f"You wrote {said}, and that does not agree with {named} in our table."
     if decision.why is Why.DISAGREES and decision.facts:
-        return f"You wrote {said}. The two do not go together."
+        return f"You wrote {said}. They do not go together."
     if decision.why is Why.MODEL_ONLY and 0 < len(names) <= 3:
         return f"Our table lists {listed(names)}."
     if decision.why is Why.SEVERAL_NAMES and 1 < len(names) <= 4:

@@ -8,7 +8,7 @@ from decimal import Decimal
 from typing import Literal
 
 from assistant.answers.draft import Asked, Draft
-from assistant.answers.words import COUNTS, how_it_holds, inches, listed
+from assistant.answers.words import COUNTS, bold, how_it_holds, inches, listed
 from assistant.fitment.decision import Decision
 from assistant.fitment.picks import is_in_stock
 from assistant.reading.facts import Fact
@@ -46,14 +46,15 @@ class Case:
         holds = None if seal.mount == ("wire",) else how_it_holds(seal)
         return f"It is {article} {style}{size}" + (f", and {holds}." if holds else ".")
 
-    def shelf(self, seal: Seal) -> str | None:
+    def on_the_shelf(self, seal: Seal) -> str | None:
         """Price and availability, as far as the reader may see them."""
+        said = bold(seal.part_no)
         price = self.money(seal.price) if seal.price is not None and self.may_see("price") else None
         away = "out of stock" if seal.status == "stocked" else "to order"
         state = "in stock" if is_in_stock(seal) else away
         if not self.may_see("availability"):
-            return f"It costs {price}." if price else None
-        return f"It costs {price} and is {state}." if price else f"It is {state}."
+            return f"{said} costs {price}." if price else None
+        return f"{said} costs {price} and is {state}." if price else f"{said} is {state}."
 
     def back_room(self, seal: Seal) -> str | None:
         """What only staff may see."""
@@ -102,7 +103,7 @@ def wrote(facts: Iterable[Fact]) -> str:
 
 def _one_line(words: str) -> str:
     """Words fit to be quoted: on one line, and with an inch mark only at their end."""
-    line = " ".join(words.split())
+    line = " ".join(words.split()).rstrip(".,;:!?")
     mark = line.find('"')
     return line if mark < 0 else line[: mark + 1] if line[:mark][-1:].isdigit() else line[:mark]
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from assistant.answers.compose.case import Case, wrote
 from assistant.answers.compose.part import ORIGINAL, cautions
-from assistant.answers.draft import Draft, Part
+from assistant.answers.draft import Draft, Part, Ruled
+from assistant.answers.objections import rule_name
 from assistant.answers.scope import scope, scope_of_year
 from assistant.answers.words import bold, how_it_holds, inches, listed, selecting, value, vary
 from assistant.fitment.decision import Branch, Decision, Outcome
@@ -35,6 +36,14 @@ def by_branches(case: Case, decision: Decision) -> Draft:
     draft.list(intro, [_branch(case, draft, b, original) for b in decision.branches], main=True)
     if original:
         draft.say(f"All of this holds if {original}.", main=True)
+    for judgement in decision.ruled_out:
+        draft.ruled_out.append(
+            Ruled(judgement.part_no, f"it fits no {about[4:]}", rule_name(judgement))
+        )
+        draft.say(f"{bold(judgement.part_no)} does not fit {about}.")
+    if decision.unknown:
+        asked_about = listed([bold(p) for p in decision.unknown], "or")
+        draft.say(f"Our tables do not say whether {asked_about} fits {about}.")
     asked = case.question(draft, decision.question or "made", _choices(decision))
     draft.say(*asked)
     if original:

@@ -14,6 +14,7 @@ from assistant.records.rows import Cause
 FOR_HAZARD = {
     "cracked tank": ("cracked-porcelain", "plumber"),
     "cracked bowl": ("cracked-porcelain", "plumber"),
+    "electrical": ("electricity", "plumber"),
     "mixed cleaners": ("cleaners", "cleaning-tablets"),
     "sewer smell": ("sewer-gas", "plumber"),
     "gas smell": ("sewer-gas", "plumber"),
@@ -43,8 +44,8 @@ def hand_over(case: Case, hazards: Sequence[Fact]) -> Draft:
     said = [draft.quote(case.notes, "safety", section) for section in sections]
     draft.say(*said, main=True)
     draft.cautions += [s for s in said if s]
-    if "plumber" in sections and "supply" not in sections:
-        draft.say(draft.quote(case.notes, "safety", "supply"))
+    if "plumber" in sections:
+        draft.say(draft.quote(case.notes, "safety", "local-code"))
     return draft
 
 
@@ -64,7 +65,7 @@ POLICY_FOR = {
     "order status": "posting",
     "shipping": "posting",
     "discount": "who_answers",
-    "shop hours": "who_answers",
+    "shop hours": "hours",
 }
 
 

@@ -47,6 +47,7 @@ def part(case: Case, decision: Decision) -> Draft:
 
 def _by_name(case: Case, draft: Draft, decision: Decision, group: Group, about: str) -> None:
     condition = None if decision.valve_is_original else ORIGINAL
+    identity = f"it is {about}" if decision.why is Why.DOUBTED else None
     picked = [picks[0] for picks in group.picks.values() if picks]
     seed = about + picked[0].part_no
     one, alone = bold(picked[0].part_no), picked[0].judgements[0].place.alone
@@ -77,7 +78,7 @@ def _by_name(case: Case, draft: Draft, decision: Decision, group: Group, about: 
                 f"The valve takes {number_of(pick.quantity)} of {bold(pick.part_no)}.",
                 f"{bold(pick.part_no)} comes in packs of {pack}." if pack and pack > 1 else None,
             )
-    _record(case, draft, picked, condition)
+    _record(case, draft, picked, " and ".join(filter(None, (identity, condition))) or None)
 
 
 def _by_old_number(case: Case, draft: Draft, decision: Decision, group: Group) -> None:
@@ -92,13 +93,18 @@ def _by_old_number(case: Case, draft: Draft, decision: Decision, group: Group) -
             main=True,
         )
     elif old != pick.part_no:
-        draft.say(f"{bold(pick.part_no)} fits wherever {bold(old)} does.", main=True)
+        draft.say(
+            f"{bold(pick.part_no)} closes every valve in our table that {bold(old)} fits.",
+            main=True,
+        )
     elif said and old.lower() not in said.lower():
         draft.say(
             f"The number {said} belongs to {bold(old)}, and you can have the same again.", main=True
         )
-    else:
+    elif decision.told.has_of("part_no", "old"):
         draft.say(f"You can have {bold(old)} again.", main=True)
+    else:
+        draft.say(case.on_the_shelf(case.seal(old)), main=True)
     _change(draft, [pick])
     _describe(case, draft, decision, pick)
     draft.say(draft.quote(case.notes, "before-you-order", "old-number"))
@@ -133,7 +139,8 @@ def _others(case: Case, draft: Draft, group: Group, old: str | None) -> None:
         verb = "fits" if len(plain) == 1 else "fit"
         others = listed([bold(p.part_no) for p in plain])
         if old is not None:
-            draft.say(f"{others} {verb} wherever {bold(old)} does.")
+            closes = "closes" if len(plain) == 1 else "close"
+            draft.say(f"{others} {closes} every valve in our table that {bold(old)} fits.")
         else:
             draft.say(f"{others} {verb} it too{at}.")
         draft.also_fits += [p.part_no for p in plain]
@@ -145,26 +152,21 @@ def _ruled_out(case: Case, draft: Draft, decision: Decision) -> None:
     styles = {case.seal(pick.part_no).style for pick in picked}
     for judgement in decision.ruled_out:
         reason = because(judgement, case.seal(judgement.part_no))
+        mark = ":" if judgement.objection else ";"
         draft.ruled_out.append(Ruled(judgement.part_no, reason, rule_name(judgement)))
         alike = case.seal(judgement.part_no).style in styles and judgement.objection
-        first = "{} looks much the same but does not fit: {}." if alike else "{} does not fit: {}."
-        wording = "{} does not fit either: {}." if sentences else first
-        sentences.append(wording.format(bold(judgement.part_no), reason))
+        says = "looks much the same but does not fit" if alike else "does not fit"
+        says = "does not fit either" if sentences else says
+        sentences.append(f"{bold(judgement.part_no)} {says}{mark} {reason}.")
     draft.say(*sentences)
 
 
 def _shelf(case: Case, draft: Draft, group: Group) -> None:
-    picked = [picks[0] for picks in group.picks.values() if picks]
-    if len(picked) == 1:
-        seal = case.seal(picked[0].part_no)
-        said = case.shelf(seal)
-        draft.say(said.replace("It", bold(seal.part_no), 1) if said else None)
-    else:
-        for pick in picked:
-            seal = case.seal(pick.part_no)
-            said = case.shelf(seal)
-            draft.say(said.replace("It", bold(seal.part_no), 1) if said else None)
-    draft.say(*[case.back_room(case.seal(p.part_no)) for p in picked])
+    seals = [case.seal(picks[0].part_no) for picks in group.picks.values() if picks]
+    for seal in seals:
+        said = case.on_the_shelf(seal)
+        draft.say(said if said not in draft.main else None)
+    draft.say(*[case.back_room(seal) for seal in seals])
 
 
 def _before_ordering(case: Case, draft: Draft, decision: Decision, group: Group) -> None:

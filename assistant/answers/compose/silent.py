@@ -20,8 +20,9 @@ def no_match(case: Case, decision: Decision) -> Draft:
         draft.say(draft.quote(case.notes, "what-helps-us", "no-seal-there"))
     else:
         draft.say(draft.quote(case.notes, "what-helps-us", "silent-tables"))
+    helps = decision.why is not Why.NO_FLAPPER
     draft.say(
-        draft.quote(case.notes, "what-helps-us", "send"),
+        draft.quote(case.notes, "what-helps-us", "send") if helps else None,
         draft.quote(case.notes, "what-helps-us", "person"),
     )
     return draft

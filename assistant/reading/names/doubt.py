@@ -49,8 +49,18 @@ _PAST = re.compile(
 )
 
 
+_ANOTHERS = re.compile(
+    r"\b(?:neighbou?r|friend|co-?worker|colleague|buddy)s?(?:'s)?\b[^.;?!]{0,25}"
+    r"\b(?:has|have|had|owns?|got|is|bought)\b[^.;?!]{0,12}$"
+    r"|\b(?:old|previous|former|last|other) (?:toilet|one|commode) "
+    r"(?:was|had been|used to be)\b[^.;?!]{0,12}$"
+)
+
+
 def denied(lead: str) -> bool:
-    """Whether the words before a name deny it ('it is not a ...')."""
+    """Whether the words before a name deny it ('it is not a ...'), or give it to another."""
+    if _ANOTHERS.search(lead):
+        return True
     if _NOT_ONLY.search(lead[-40:]):
         return False
     return any(p.search(lead) for p in (_DENIED, _DENIED_BOTH, _PAST))

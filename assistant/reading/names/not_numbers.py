@@ -38,7 +38,7 @@ _SAID = tuple(
         r"(?<![\w-])\d{1,2}[ -]\d{1,2}/\d{1,2}\b|(?<![\w/-])\d{1,2}/\d{1,2}(?![\w/])",
         r"\b(?:order|invoice|tracking|ticket|account|acct|customer|confirmation|receipt|serial"
         r"|patent"
-        r"|pat|upc|case|po|reference)\b\.?\s?(?:(?:number|no\b\.?|nos\b\.?|num\b|nr\b|id\b|#|:)"
+        r"|pat|upc|case|po|reference)\b(?:\s?ref\w*)?\.?\s?(?:(?:number|no\b\.?|nos\b\.?|num\b|nr\b|id\b|#|:)"
         r"[\s:#]{0,3}){1,2}(?:(?:is|was)\s)?(?:#\s?)?[a-z]{0,4}[-,. ]?\d[\d,-]{0,20}",
         r"\b(?:my|our|your|the|last|previous|earlier) (?:order|invoice) #?\d[\d-]{2,20}",
         r"\b(?:patent|pat\.?|serial|invoice|ticket|tracking|receipt|account"

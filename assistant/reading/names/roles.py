@@ -24,9 +24,10 @@ _TO_SELL = re.compile(
     r"|much (?:is|are|for)|come in)\b"
 )
 _SERVED = re.compile(
-    r"\b(?:(?:was|were|has been|it's been) (?:perfect|great|fine|good)|worked (?:\w+ )?(?:well|fine"
-    r"|great|perfectly)|did the job|same (?:number|one|part|again) (?:still|again|please)"
-    r"|another (?:one )?(?:of|the) (?:the )?same)\b"
+    r"\b(?:(?:was|were|has been|it's been) (?:perfect|great|fine|good)|(?:worked|served) (?:\w+ )?"
+    r"(?:well|fine|great|perfectly)|did the job"
+    r"|same (?:number|one|part|again) (?:still|again|please)|another (?:one )?"
+    r"(?:of|the) (?:the )?same)\b"
 )
 _WISHED = re.compile(r"\b(?:need|needs|want|wants|like|looking for|please|after|pack|pcs|qty)\b")
 _CONSIDERED = re.compile(

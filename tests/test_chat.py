@@ -1,0 +1,71 @@
+"""A conversation: what was said before counts, a short answer leans on its question."""
+
+from __future__ import annotations
+
+from datetime import date
+
+import pytest
+from demonstration import shop
+
+from assistant.answers.answer import Reply
+from assistant.answers.compose.case import Audience
+from assistant.chat import Conversation
+
+
+def after(*lines: str, audience: Audience = "customers") -> Reply:
+    """The reply to the last of some lines."""
+    conversation = Conversation(shop(), audience, date(2026, 11, 25))
+    return [conversation.say(line) for line in lines][-1]
+
+
+def first_part(made: Reply) -> tuple[str, str | None]:
+    """The outcome of the one answer, and the part named first."""
+    (answer,) = made.answers
+    return str(answer.outcome), answer.parts[0].part_no if answer.parts else None
+
+
+def asks(made: Reply) -> str | None:
+    (answer,) = made.answers
+    return answer.question.asks if answer.question else None
+
+
+def test_a_maker_then_a_number_then_a_year_lead_to_the_part() -> None:
+    assert asks(after("It's a Quellwick")) == "model_no"
+    assert asks(after("It's a Quellwick", "Q 418")) == "made"
+    assert first_part(after("It's a Quellwick", "Q 418", "1975")) == ("part", "PBK-6230")
+    assert first_part(after("It's a Quellwick", "Q 418", "1960")) == ("part", "PBK-4483")
+
+
+def test_a_bare_number_is_the_one_in_the_tank_where_that_was_asked() -> None:
+    assert asks(after("I need a flapper", "2273")) == "made"
+    assert first_part(after("I need a flapper", "2273", "1960")) == ("part", "PBK-4487")
+
+
+def test_a_name_between_two_is_settled_by_the_next_line() -> None:
+    assert asks(after("Pembrill Orsavol, 1985")) == "model"
+    assert first_part(after("Pembrill Orsavol, 1985", "Orsavel")) == ("part", "PBK-5164")
+
+
+@pytest.mark.parametrize(
+    ("lines", "part_no"),
+    [
+        (("Quellwick Tamsel from 1975", "no wait, 1999"), "PBK-6357"),
+        (("Quellwick Tamsel from 1975", "No wait, the stamp says 1999."), "PBK-6357"),
+        (("Vorlamar Sunday 2005", "sorry, I meant 2015"), "PBK-7740"),
+        (("Quellwick Tamsel from 1999", "no wait, it is a Brisnoe"), "PBK-6246"),
+    ],
+)
+def test_a_later_line_corrects_an_earlier_one(lines: tuple[str, ...], part_no: str) -> None:
+    assert first_part(after(*lines)) == ("part", part_no)
+
+
+def test_a_valve_that_was_replaced_takes_the_part_back() -> None:
+    before, then = "Quellwick Tamsel from 1975", "The flush valve has been replaced."
+    assert first_part(after(before)) == ("part", "PBK-6230")
+    assert first_part(after(before, then)) == ("ask", None)
+
+
+def test_customers_see_no_cost_in_a_conversation_either() -> None:
+    line = "Quellwick Tamsel from 1975"
+    assert "costs us" in after(line, audience="staff").text
+    assert "costs us" not in after(line).text
