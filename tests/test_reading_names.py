@@ -154,7 +154,7 @@ def test_a_name_keeps_the_words_and_the_place_of_the_letter() -> None:
 
 def test_a_name_in_a_masked_place_is_not_said() -> None:
     letter = "It leaks.\n> your Fenlock order"
-    assert read_names(Text(letter).mask([(10, len(letter))]), BOOK) == []
+    assert read_names(Text(letter, ((10, len(letter)),)), BOOK) == []
 
 
 # Whose model it is

@@ -114,10 +114,6 @@ def _asked_outright(facts: Facts, message: str) -> set[str]:
     }
 
 
-def _wants_a_seal(facts: Facts) -> bool:
-    return facts.has("asks", "which part", "does it fit")
-
-
 def _elsewhere(case: Case, facts: Facts) -> list[Cause]:
     """Causes outside the seal that the signs point at before any seal is chosen.
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Hashable, Sequence
 from fractions import Fraction
 
 from assistant.fitment.features import Condition, Years, is_open
-from assistant.records.rows import Build, FlushValve, Seal
+from assistant.records.rows import Build, Seal
 
 COUNTS = {1: "one", 2: "two", 3: "three", 4: "four"}
 
@@ -137,14 +137,4 @@ def how_it_holds(seal: Seal) -> str | None:
         return f"its ring slides over a round tube of {millimetres(seal.ring_mm)}"
     if "wire" in seal.mount:
         return "it hangs on a lift wire"
-    return None
-
-
-def valve_holds(valve: FlushValve) -> str | None:
-    """What a valve offers a seal to hold to, as a clause."""
-    if "pegs" in valve.mount and valve.pegs in ("up", "down"):
-        apart = f" and stand {millimetres(valve.peg_span_mm)} apart" if valve.peg_span_mm else ""
-        return f"its pegs point {valve.pegs}{apart}"
-    if valve.pegs == "none":
-        return "it has no pegs"
     return None

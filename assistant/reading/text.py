@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_right
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -77,10 +77,6 @@ class Text:
         if at >= 0 and place < self.sentences[at][1]:
             return self.sentences[at]
         return 0, len(self.said)
-
-    def mask(self, spans: Iterable[tuple[int, int]]) -> Text:
-        """The same message with more of it masked."""
-        return Text(self.raw, (*self.masked, *spans))
 
     def find(self, pattern: re.Pattern[str]) -> Iterator[re.Match[str]]:
         """Every match in what is said."""

@@ -101,14 +101,6 @@ class Tables:
         return grouped(self.builds.values(), lambda b: b.full_name)
 
     @cached_property
-    def models_by(self) -> dict[str, tuple[str, ...]]:
-        """Full names of models, by brand."""
-        names = grouped(self.builds.values(), lambda b: b.brand)
-        return {
-            brand: tuple(dict.fromkeys(b.full_name for b in rows)) for brand, rows in names.items()
-        }
-
-    @cached_property
     def numbered(self) -> dict[str, tuple[Build, ...]]:
         """Builds by the number that identifies them: model number or mark in the tank."""
         found: dict[str, list[Build]] = defaultdict(list)

@@ -55,13 +55,6 @@ def spans(items: Sequence[Item]) -> tuple[Span, ...]:
     return tuple(item.values["R"] for item in items if "R" in item.values)
 
 
-def worded(span: Span) -> str:
-    """A span in words."""
-    if span[0] == OPEN_FROM:
-        return f"up to {span[1]}"
-    return f"since {span[0]}" if span[1] == OPEN_TO else f"{span[0]} to {span[1]}"
-
-
 def known(build: Build) -> bool:
     """Whether the table says when a build began and ended (either may be open)."""
     return build.made_from is not None and build.made_to is not None

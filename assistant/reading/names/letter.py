@@ -105,8 +105,3 @@ class Letter:
             return False
         lead = self.said[max(0, word.start - 12) : word.start]
         return bool(lead.strip()) and not _STARTS_AFRESH.search(lead)
-
-    def starts_sentence(self, word: Word) -> bool:
-        """Whether a capital here would mean nothing."""
-        lead = self.said[max(0, word.start - 12) : word.start]
-        return not lead.strip() or bool(_STARTS_AFRESH.search(lead))
