@@ -14,6 +14,7 @@ from assistant.answers.compose.elsewhere import (
     hand_over,
     not_the_seal,
     notes_silent,
+    outside,
     policy,
     to_a_person,
 )
@@ -66,7 +67,7 @@ def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence
     if "thanks" in asks and not asks - {"thanks"} and not wanted:
         return [to_a_person(case, "thanks")]
     if "spam" in asks and not about_a_seal:
-        return [to_a_person(case, "off-topic")]
+        return [outside(case)]
     wants_a_seal = (
         "seal" in wanted
         or bool(asks & {"which part", "does it fit"})

@@ -96,10 +96,14 @@ def _contradiction(facts: Facts, identity: Identity) -> Decision | None:
             outcome=Outcome.ASK,
             why=Why.DISAGREES,
             identity=identity,
-            question="model_no",
+            question="photograph" if _gave_a_number(identity.disagree) else "model_no",
             facts=identity.disagree,
         )
     return None
+
+
+def _gave_a_number(facts: Sequence[Fact]) -> bool:
+    return any(f.name == "model_no" for f in facts)
 
 
 def _replaced(counter: Counter, facts: Facts, identity: Identity) -> Decision | None:

@@ -145,7 +145,8 @@ def _by_number(
             found |= {b.build: b for b in tables.numbered.get(number, ())}
     builds = {k: b for k, b in found.items() if not named or k in named}
     builds = {k: b for k, b in builds.items() if not brands or b.brand in brands}
-    if not builds:
+    meant = [{b.build for n in f.choices for b in tables.numbered.get(n, ())} for f in numbers]
+    if not builds or not all(m & {*builds} for m in meant):
         clash = (*numbers, *(f for f in facts.named("brand", "model") if not f.negated))
         return Identity(By.NUMBER, brands=brands, similar=similar, disagree=clash)
     full = tuple(dict.fromkeys(b.full_name for b in builds.values()))

@@ -91,6 +91,7 @@ _PIECE_CARDS = (
         "pieces",
         "2",
         r"\b(?:two|2)[- ]?(?:piece|pc|pce)\b|\bseparate (?:tank|bowl)\b"
+        r"|\btank and (?:the )?bowl (?:are|come|can be)<1>(?:separate\w*|apart|two)\b"
         r"|\btank (?:is )?(?:separate|bolts|bolted|sits|lifts off)\b|\b(?:two"
         r"|2) (?:separate )?pieces\b",
         "tank and bowl apart",
@@ -149,10 +150,10 @@ _COUNT_CARDS = (
     card(
         "position",
         "rinse",
-        r"\b(?:bowl |rim )?rinse (?:valve|seal|flapper|one|side|part)\b|\b(?:smaller|small"
-        r"|little) (?:flapper |seal |one )(?:of the two|is for|for the|on the (?:left|right|side))"
-        r"(?: (?:rim|rinse))?\b|\b(?:the|need) (?:smaller|small|little)(?: left| right)?"
-        r" (?:one|flapper|seal)\b",
+        r"\bfor the rinse\b|\b(?:bowl |rim )?rinse (?:valve|seal|flapper|one|side|part)\b"
+        r"|\b(?:smaller|small|little) (?:flapper |seal |one )(?:of the two|is for"
+        r"|for the|on the (?:left|right|side))(?: (?:rim|rinse))?\b"
+        r"|\b(?:the|need) (?:smaller|small|little)(?: left| right)? (?:one|flapper|seal)\b",
         "the valve that rinses the rim",
     ),
     card(
@@ -187,6 +188,15 @@ _HISTORY_CARDS = (
         r"|(?:came|come)<2>kit\b|(?:(?:is|was|are|were)(?:n't| not)|isnt|arent|wasnt|not) "
         r"(?:the |an? )?(?:original|first|factory|genuine|one it came|one that came|stock)"
         r"|(?:is|was|are|were) non-?original)"
+        r"|\b(?:ripped|tore|took|pulled|threw) out (?:all )?(?:the |its |everything)<1>"
+        r"(?:guts|insides|innards|works|mechanism|old stuff|in (?:it|there))\b"
+        r"|\b(?:put|fitted|installed|stuck)<4>\bkit in\b|\bkit (?:was |got )?(?:put |fitted )in\b"
+        r"|\bflush ?valve<3>(?:cracked|broke\w*|snapped|failed|leaked|gave out|died|went)"
+        r"[^.;!?]{0,40}\bnew one\b"
+        r"|\b(?:swapped|put|fitted|installed|changed|went)<3>(?:tower|canister|flush ?valve)s?\b"
+        rf"{_NOT_THE_SEAL_OF_IT}(?! (?:back|seal))"
+        r"|\b(?:not|n't|no|nothing|never)<3>original<1>(?:bits?|parts?|pieces?|things?)?<1>"
+        r"(?:left|in (?:it|there|that))\b|\bnothing original\b"
         rf"|\b(?:had|have|got)<2>{_HOLDER}{_NOT_THE_SEAL_OF_IT} {_CHANGED}\b"
         rf"|\b(?:{_CHANGED}|(?:put|fitted|installed|got|have|had)(?: in)?(?: \w+)? new)<2>"
         rf"{_HOLDER}{_NOT_THE_SEAL_OF_IT}(?= |$|[,.;!?)])|\b(?:not|n't|non-?|no longer)<1>(?:the "

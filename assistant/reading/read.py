@@ -24,6 +24,7 @@ from assistant.reading.stance import stance
 from assistant.reading.symptoms import read_symptoms
 from assistant.reading.text import Text
 from assistant.reading.toilets import by_toilet
+from assistant.reading.whose import without_others
 from assistant.reading.years import read_years
 
 # A place in a letter is read one way only. An exact name or number stands above a measure,
@@ -52,7 +53,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     ]
     other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
     facts = Facts().plus([*dated_by_name(text, _one_reading_each(exclusive)), *other])
-    return by_toilet(text, corrected(text, facts))
+    return by_toilet(text, without_others(text, corrected(text, facts)))
 
 
 def _is_a_toilets(fact: Fact) -> bool:

@@ -148,8 +148,8 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "thanks",
-        r"\b(?:just wanted to (?:say|thank|let you know)|works? like a charm|(?:works?|working"
-        r"|fits?|fitted) (?:great|perfectly|beautifully|wonderfully)\b(?! ?\?)"
+        r"\b(?:just wanted to (?:say|thank|let you know)|works? like a charm|in and done|cheers!"
+        r"|(?:works?|working|fits?|fitted) (?:great|perfectly|beautifully|wonderfully)\b(?! ?\?)"
         r"|thank you (?:so|very) much for the)\b",
         "a word of thanks",
     ),

@@ -45,7 +45,9 @@ _RUNNING = (
     card(
         "symptom",
         "water over the overflow",
-        r"\blevel<4>(?:top of|up to|above|rim of)<4>over ?flow\b|\b(?:water|running|runs|flow\w*"
+        r"\b(?:over|down|into|in|up to|rim of|top of)<2>(?:stand ?pipe|riser"
+        r"|(?:pipe|tube) (?:in|at) the (?:middle|cent(?:er|re)))\b"
+        r"|\blevel<4>(?:top of|up to|above|rim of)<4>over ?flow\b|\b(?:water|running|runs|flow\w*"
         r"|going|goes|spill\w*|pour\w*|(?:trickl|dribbl)\w+|level)<4>(?:over|into|down"
         r"|above|inside|through)<2>over ?flow(?: ?(?:tube|pipe))?\b|\b(?:over ?flow(?:s"
         r"|ing)?)<1>(?:tube|pipe)<1>(?:running|overflowing)\b"

@@ -38,13 +38,14 @@ class Case:
         """Whether the reader may see prices or availability."""
         return self.audience == "staff" or what in self.customers_see
 
-    def what_it_is(self, seal: Seal) -> str:
+    def what_it_is(self, seal: Seal, subject: str = "It") -> str:
         """'It is a flapper on pegs for a 2 in opening; its ears point up ...'."""
         style = self.tables.styles[seal.style].plain_name
         article = "an" if style[0].lower() in "aeiou" else "a"
         size = f" for a {inches(seal.opening_in)} opening" if seal.opening_in else ""
         holds = None if seal.mount == ("wire",) else how_it_holds(seal)
-        return f"It is {article} {style}{size}" + (f", and {holds}." if holds else ".")
+        kind = f"{article} {style}{size}"
+        return f"{subject} is the {seal.name}, {kind}" + (f", and {holds}." if holds else ".")
 
     def on_the_shelf(self, seal: Seal) -> str | None:
         """Price and availability, as far as the reader may see them."""

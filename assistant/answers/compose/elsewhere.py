@@ -12,13 +12,13 @@ from assistant.records.rows import Cause
 
 # Which sections of the note on safety a hazard calls for, most pressing first.
 FOR_HAZARD = {
-    "cracked tank": ("cracked-porcelain", "plumber"),
-    "cracked bowl": ("cracked-porcelain", "plumber"),
+    "cracked tank": ("cracked-porcelain", "plumber", "until-then"),
+    "cracked bowl": ("cracked-porcelain", "plumber", "until-then"),
     "electrical": ("electricity", "plumber"),
-    "mixed cleaners": ("cleaners", "cleaning-tablets"),
+    "mixed cleaners": ("cleaners",),
     "sewer smell": ("sewer-gas", "plumber"),
     "gas smell": ("sewer-gas", "plumber"),
-    "supply leak": ("supply", "plumber"),
+    "supply leak": ("supply", "plumber", "until-then"),
 }
 
 
@@ -39,7 +39,7 @@ def hand_over(case: Case, hazards: Sequence[Fact]) -> Draft:
         section
         for fact in hazards
         for choice in fact.choices
-        for section in FOR_HAZARD.get(choice, ("plumber",))
+        for section in FOR_HAZARD.get(choice, ("plumber", "until-then"))
     )
     said = [draft.quote(case.notes, "safety", section) for section in sections]
     draft.say(*said, main=True)
@@ -56,6 +56,13 @@ def to_a_person(case: Case, section: str) -> Draft:
         draft.quote(case.notes, "what-helps-us", section),
         draft.quote(case.notes, "what-helps-us", "person"),
     )
+    return draft
+
+
+def outside(case: Case) -> Draft:
+    """Not a customer's letter: says what the counter answers, and promises nothing."""
+    draft = Draft(Outcome.HAND_OVER)
+    draft.say(draft.quote(case.notes, "what-helps-us", "off-topic"))
     return draft
 
 

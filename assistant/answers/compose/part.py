@@ -127,7 +127,9 @@ def _change(draft: Draft, picked: Sequence[Pick]) -> None:
 def _describe(case: Case, draft: Draft, decision: Decision, pick: Pick) -> None:
     seen = [f for f in decision.told.named(*ABOUT_VALVE) if f.sure and not f.negated]
     agrees = f"That agrees with what you wrote: {wrote(seen)}." if seen else None
-    draft.say(case.what_it_is(case.seal(pick.part_no)), agrees)
+    by_number = decision.identity.by is By.OLD_PART  # two parts may have been named
+    subject = bold(pick.part_no) if by_number else "It"
+    draft.say(case.what_it_is(case.seal(pick.part_no), subject), agrees)
 
 
 def _others(case: Case, draft: Draft, group: Group, old: str | None) -> None:

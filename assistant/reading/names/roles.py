@@ -60,7 +60,7 @@ _FOR_SALE_AFTER = re.compile(
 _FIT_AFTER = re.compile(
     r"[^.!?]{0,80}?\b(?:fits?|works?|suits?|be right|(?:the )?right (?:one|part|flapper|seal"
     r"|size)|correct"
-    r"|is right|compatible|the one i need|go with|go in|do the job|match(?:es)?)\b"
+    r"|is right|compatible|the one i need|go (?:with|in|on)|do the job|match(?:es)?)\b"
 )
 _WILL_IT_FIT = re.compile(
     r"[^.?!]{0,40}\b(?:will|would|does|do) (?:it|they|that|this) (?:fit|work|suit)\b"
