@@ -26,13 +26,13 @@ def without_others(text: Text, facts: Facts) -> Facts:
     mine = [m.start() for m in text.find(_MINE)]
     if not mine or not facts.named("brand", "model"):
         return facts
-    return Facts(tuple(_denied(text, fact, mine[-1]) for fact in facts))
+    return Facts(tuple(_denied(text, fact, mine) for fact in facts))
 
 
-def _denied(text: Text, fact: Fact, mine: int) -> Fact:
-    start, end = text.sentence_at(fact.start)
-    if fact.name not in _TOLD or fact.start > mine:
+def _denied(text: Text, fact: Fact, mine: list[int]) -> Fact:
+    start, _ = text.sentence_at(fact.start)
+    if fact.name not in _TOLD or fact.start > mine[-1]:
         return fact
-    if start <= mine < end and mine < fact.start:
+    if any(start <= at < fact.start for at in mine):
         return fact
     return replace(fact, negated=True) if _OTHERS.search(text.said, start, fact.start) else fact

@@ -129,15 +129,16 @@ def _singles(text: Text, today: date) -> Iterator[YearForm]:
 
 
 _Y2_LED = re.compile(
-    rf"\b(?:from|made in|built in|circa|since|back in|in|year|stamped|dated|around|about)(?: (?:about|around|like))? (?P<y2>{_Y2})(?![\w%°\"'/]|[.,:-]\d| ?{_UNITS}\b| \d)"
+    rf"\b(?:from|made in|built in|circa|since|back in|in|year|stamped|stamp (?:is|says|reads)|dated|around|about)(?: (?:about|around|like))? (?P<y2>{_Y2})(?![\w%°\"'/]|[.,:-]\d| ?{_UNITS}\b| \d)"
     rf"|\b(?:an?|my|our|the|this|old) (?P<of>{_Y2})(?= (?!{_UNITS}\b)(?:\w+ ){{0,2}}(?:toilet|commode|model)\b)"
+    rf"|\btoilet,? '?(?P<by>[5-9]\d)(?=\s{{0,3}}(?:[,;!?)\n]|\.(?!\d)|$))"
 )
 
 
 def _two_digits(text: Text, today: date) -> Iterator[YearForm]:
     """'from 94', 'a 94 toilet': two digits where only a year makes sense."""
     for match in _Y2_LED.finditer(text.said):
-        group = "y2" if match["y2"] else "of"
+        group = match.lastgroup or "y2"
         year = century(int(match[group]), today)
         yield _single(text, match.start(group), match.end(group), year, None, today)
 
