@@ -17,6 +17,7 @@ from assistant.records.notes import Note, load_notes
 from assistant.records.tables import Tables, load_tables
 
 DEMO = Path(__file__).resolve().parent.parent  # the demonstration shop lies beside the code
+CUSTOMERS_MAY_SEE = ("price", "availability", "link")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -117,6 +118,13 @@ def read_settings(path: Path) -> Settings:
         tuple(defaults.customers_see),
         f"{where}, field customers",
     )
+    for word in sees:
+        if word not in CUSTOMERS_MAY_SEE:
+            raise KnowledgeError(
+                f"{where}, field customers.may_see",
+                f"'{word}' is nothing that customers may see",
+                "use some of: " + ", ".join(CUSTOMERS_MAY_SEE),
+            )
     return Settings(
         name=name,
         contact={key: str(value) for key, value in _table(raw, "contact", where).items()},

@@ -16,7 +16,7 @@ from demonstration import PART_NO, builds, changes, fits, made_within, models, s
 
 False_ = Iterator[tuple[str, str]]
 _FITS = re.compile(r"\bfits? (?:the|it too)\b|^The seal for the |that is the set for ")
-_NOT_PLAIN = ("does not fit", "wherever", "with this change", "could fit", "do not say")
+_NOT_PLAIN = ("does not fit", "wherever", "with this change", "could fit", "do not settle")
 _AT = re.compile(r" at the (\w+) valve")
 _YEARS = re.compile(
     r"made from (?P<a>\d{4}) to (?P<b>\d{4})|made since (?P<c>\d{4})|made up to (?P<d>\d{4})"

@@ -60,7 +60,7 @@ def _of(facts: Facts, toilet: int, name: str) -> list[Fact]:
     [
         "I have a Quellwick Tamsel from 1988 and a Skerrivane Feldrane from 2003. Which seals?",
         "1) Quellwick Tamsel, 1988, flapper. 2) Skerrivane Feldrane, 2003, flapper.",
-        "Downstairs is a Quellwick Tamsel of 1988.\n\nUpstairs there is a Skerrivane Feldrane, 2003.",
+        "Downstairs is a Quellwick Tamsel of 1988.\n\nUpstairs a Skerrivane Feldrane, 2003.",
     ],
 )
 def test_two_toilets_each_keep_their_year(letter: str) -> None:

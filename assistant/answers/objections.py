@@ -65,13 +65,6 @@ WORDINGS: dict[str, Wording] = {
     "volume": _volume,
 }
 
-EVIDENCE = {
-    "maker's sheet": "the maker's sheet says so",
-    "tried at the bench": "we tried it at the bench",
-    "customer's report": "a customer reported that",
-}
-
-
 FROM = {
     "maker's sheet": "the maker's sheet says so",
     "tried at the bench": "we tried it at the bench",
@@ -95,7 +88,7 @@ def because(judgement: Judgement, seal: Seal) -> str:
         place = judgement.place
         return said if place.alone else said.replace("the valve", f"the {place.position} valve")
     kinds = [row.kind for row in judgement.evidence if row.kind]
-    return EVIDENCE[kinds[0]] if kinds else "it is written down so in the table"
+    return FROM[kinds[0]] if kinds else "it is written down so in the table"
 
 
 def rule_name(judgement: Judgement) -> str:

@@ -102,7 +102,7 @@ def selecting(condition: Condition) -> str:
         "ears": f"the pegs point {said}" if "none" not in found else "there are no pegs",
         "overflow": f"the overflow tube is {said}",
         "hinge_width": f"the pegs are {said} apart",
-    }[feature]
+    }.get(feature, f"the {feature.replace('_', ' ')} is {said}")
 
 
 def value(feature: str, found: Hashable) -> str:
@@ -112,8 +112,12 @@ def value(feature: str, found: Hashable) -> str:
     if isinstance(found, tuple):
         return listed([str(item) for item in found], "or")
     if isinstance(found, (int, float)):
-        return _NUMBERS[feature](found)
+        return _NUMBERS.get(feature, _plain)(found)
     return str(found)
+
+
+def _plain(number: float) -> str:
+    return f"{number:g}"
 
 
 def _pieces(number: float) -> str:

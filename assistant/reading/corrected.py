@@ -9,6 +9,7 @@ from assistant.reading.facts import Fact, Facts, Interval
 from assistant.reading.stance import corrections
 from assistant.reading.text import Text
 
+LONG_BEFORE = 80  # characters
 _YEAR = re.compile(r"(?<![\w#$.-])(?:19|20)\d\d(?![\w-])")
 # Facts that answer the same question: a correction of one takes back the others.
 SAME = (
@@ -29,6 +30,8 @@ def corrected(text: Text, facts: Facts) -> Facts:
             old = [f for f in left if f.name in group and f.start < place.start]
             if not old:
                 continue
+            last = max(f.start for f in old)  # what was said long before stands
+            old = [f for f in old if f.start == last or f.start > place.start - LONG_BEFORE]
             left = [f for f in left if f not in old]
             left[left.index(new)] = _as_before(new, old)
     return Facts(tuple(left))

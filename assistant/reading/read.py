@@ -20,6 +20,7 @@ from assistant.reading.names import NameBook, read_names
 from assistant.reading.quantities import read_volumes
 from assistant.reading.renamed import Renamed
 from assistant.reading.requests import read_requests
+from assistant.reading.sizes import as_seen
 from assistant.reading.stance import stance
 from assistant.reading.symptoms import read_symptoms
 from assistant.reading.text import Text
@@ -49,7 +50,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     years = [renamed.back(fact) for fact in read_years(renamed.text, today)]
     exclusive = [
         _with_stance(calm, fact)
-        for fact in (*names, *read_lengths(text), *read_volumes(text), *years)
+        for fact in (*names, *as_seen(text, read_lengths(text)), *read_volumes(text), *years)
     ]
     other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
     facts = Facts().plus([*dated_by_name(text, _one_reading_each(exclusive)), *other])

@@ -13,8 +13,9 @@ _WISH = re.compile(
     r"|would (?:like|love|rather)|(?:do|does|would|did|dont|don't) (?:you|u|y'all"
     r"|the shop|your shop)(?: guys| also)? (?:have|sell|carry|stock|make|offer|got)"
     r"|(?:have|got) you (?:got )?(?:any|a)|you (?:have|sell|carry|stock) (?:any|one|a)"
-    r"|can i (?:get|buy|order|have|use)|could i (?:get|use|have)|do they (?:make|come)"
-    r"|should i (?:get|buy|use)|upgrade to|switch to|convert to|change to|wish"
+    r"|can i (?:get|buy|order|have|use|put|fit|install|try)"
+    r"|could i (?:get|use|have|put|fit)|do they (?:make|come)"
+    r"|should i (?:get|buy|use|put|fit|order|try)|upgrade to|switch to|convert to|change to|wish"
     r"|difference)\b"
 )
 _NEED = re.compile(

@@ -54,6 +54,21 @@ def count(raw: str) -> int:
     return int(raw)
 
 
+def some(raw: str) -> int:
+    """A whole number, one or more."""
+    if not raw.isdecimal() or int(raw) == 0:
+        raise ValueError("a whole number of one or more")
+    return int(raw)
+
+
+def share(raw: str) -> float:
+    """A share between 0 and 1."""
+    value = number(raw)
+    if value > 1:
+        raise ValueError("a share from 0 to 1, such as 0.7")
+    return value
+
+
 def money(raw: str) -> Decimal:
     """An amount in the shop's currency, without its sign."""
     if not _PLAIN.fullmatch(raw):

@@ -116,7 +116,7 @@ class BuildValve(Row):
     build: str = cell(needed=True, to="toilets.csv")
     position: str = cell(needed=True)
     valve: str = cell(needed=True, to="flush_valves.csv")
-    seals_needed: int | None = cell(cells.count)
+    seals_needed: int | None = cell(cells.some)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -206,7 +206,7 @@ class Question(Row):
     why: str = cell(needed=True)
     how: str | None = cell()
     choices: tuple[str, ...] = cell(cells.items)
-    ease: float | None = cell(cells.number)
+    ease: float | None = cell(cells.share)
     drawing: str | None = cell()
 
 

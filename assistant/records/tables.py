@@ -137,6 +137,13 @@ class Tables:
         return None
 
 
+# Two columns of a table that are the ends of one range.
+RANGES = {
+    "toilets.csv": (("made_from", "made_to"),),
+    "styles.csv": (("usual_from", "usual_to"),),
+}
+
+
 def load_tables(folder: Path) -> Tables:
     """Reads every table of the folder and checks that they refer to one another soundly.
 
@@ -178,6 +185,16 @@ def check_references(folder: Path, read: Mapping[str, Mapping[str, Row]]) -> Non
                         field.name,
                         f"row '{row.key}' names '{named}', which is not in {field.metadata['to']}",
                         "add it there or correct the name",
+                    )
+            for low, high in RANGES.get(kind.file, ()):
+                first, last = getattr(row, low), getattr(row, high)
+                if first is not None and last is not None and first > last:
+                    raise TableError(
+                        str(folder / kind.file),
+                        None,
+                        high,
+                        f"row '{row.key}' has {low} {first} above {high} {last}",
+                        "swap the two or correct one",
                     )
             if isinstance(row, Evidence) and (row.valve is None) == (row.build is None):
                 raise TableError(

@@ -24,7 +24,8 @@ def by_branches(case: Case, decision: Decision) -> Draft:
     draft = Draft(Outcome.DEPENDS)
     case.say_back(draft, decision)
     about = _about(case, decision)
-    hangs = HANGS_ON[decision.question or "made"]
+    asked_for = decision.question or "made"
+    hangs = HANGS_ON.get(asked_for, f"the {asked_for.replace('_', ' ')}")
     original = None if decision.valve_is_original else ORIGINAL
     intro = vary(
         (
@@ -43,7 +44,7 @@ def by_branches(case: Case, decision: Decision) -> Draft:
         draft.say(f"{bold(judgement.part_no)} does not fit {about}.")
     if decision.unknown:
         asked_about = listed([bold(p) for p in decision.unknown], "or")
-        draft.say(f"Our tables do not say whether {asked_about} fits {about}.")
+        draft.say(f"Our tables do not settle whether {asked_about} fits {about}.")
     asked = case.question(draft, decision.question or "made", _choices(decision))
     draft.say(*asked)
     if original:

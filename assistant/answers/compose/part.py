@@ -15,7 +15,7 @@ from assistant.fitment.narrow import ABOUT_VALVE
 from assistant.fitment.picks import Group, Pick
 
 ORIGINAL = "the flush valve is the original one"
-MOST_OTHERS = 3
+MOST_OTHERS = 5
 
 
 def part(case: Case, decision: Decision) -> Draft:
@@ -34,7 +34,7 @@ def part(case: Case, decision: Decision) -> Draft:
     _ruled_out(case, draft, decision)
     if decision.unknown:
         draft.say(
-            f"Our tables do not say whether {listed([bold(p) for p in decision.unknown], 'or')} "
+            f"Our tables do not settle whether {listed([bold(p) for p in decision.unknown], 'or')} "
             f"fits {about}."
         )
     _shelf(case, draft, group)
@@ -107,7 +107,8 @@ def _by_old_number(case: Case, draft: Draft, decision: Decision, group: Group) -
         draft.say(case.on_the_shelf(case.seal(old)), main=True)
     _change(draft, [pick])
     _describe(case, draft, decision, pick)
-    draft.say(draft.quote(case.notes, "before-you-order", "old-number"))
+    if decision.told.has_of("part_no", "old"):
+        draft.say(draft.quote(case.notes, "before-you-order", "old-number"))
     _record(case, draft, [pick], condition)
 
 
@@ -125,7 +126,8 @@ def _change(draft: Draft, picked: Sequence[Pick]) -> None:
 
 
 def _describe(case: Case, draft: Draft, decision: Decision, pick: Pick) -> None:
-    seen = [f for f in decision.told.named(*ABOUT_VALVE) if f.sure and not f.negated]
+    echoed = ABOUT_VALVE - {"disc"}  # a disc is wider than the opening it agrees with
+    seen = [f for f in decision.told.named(*echoed) if f.sure and not f.negated]
     agrees = f"That agrees with what you wrote: {wrote(seen)}." if seen else None
     by_number = decision.identity.by is By.OLD_PART  # two parts may have been named
     subject = bold(pick.part_no) if by_number else "It"
@@ -158,7 +160,6 @@ def _ruled_out(case: Case, draft: Draft, decision: Decision) -> None:
         draft.ruled_out.append(Ruled(judgement.part_no, reason, rule_name(judgement)))
         alike = case.seal(judgement.part_no).style in styles and judgement.objection
         says = "looks much the same but does not fit" if alike else "does not fit"
-        says = "does not fit either" if sentences else says
         sentences.append(f"{bold(judgement.part_no)} {says}{mark} {reason}.")
     draft.say(*sentences)
 

@@ -29,8 +29,8 @@ _DOUBT_BEFORE = re.compile(
     r"|\bseems? (?:to be|like)\b[^.;?!]{0,20}$|\bif (?:it's|it is|this is|memory)\b[^.;?!]{0,25}$"
 )
 _DOUBT_AFTER = re.compile(
-    r"[\s,(-]{0,3}(?:toilet|tank|model|one)?[\s,(-]{0,3}(?:\?\)|\?\?|\(\?|maybe|perhaps|possibly"
-    r"|probably"
+    r"[\s,(-]{0,3}(?:toilet|tank|model|one)?[\s,(-]{0,3}(?:\?\)|\?\?|\(\?|(?:maybe|perhaps|possibly"
+    r"|probably)(?! (?:from |about |around |the |of )?(?:'?\d\d|late|early|mid|a 19|a 20))"
     r"|i (?:think|believe|guess|suppose|assume|reckon)|(?:but )?(?:i'?m |am )?not (?:\d+% "
     r"|entirely |"
     r"completely |totally |really |quite |too )?(?:sure|certain|positive)|or (?:something|similar"

@@ -19,7 +19,7 @@ PIECES.update(
         "|{is} the wrong (one|seal|part) (for)?)",
         "neither": "{P} nor {P}",
         "could": "(could|may|might) (fit|suit|close|do|be right)( (in|on|for))?",
-        "tables_silent": "(the|our) {tables} (do|does) not say (whether|if)"
+        "tables_silent": "(the|our) {tables} (do|does) not (say|settle) (whether|if)"
         "|(we|i) (do not know|cannot say|can not say) (whether|if)|it is not known (whether|if)",
     }
 )
