@@ -80,8 +80,9 @@ def test_a_model_still_made_is_open_at_its_end() -> None:
         pytest.param(between("house", 2012), ["UQ-20", "UQ-30"], id="nor one after both"),
         pytest.param(between("year", 1975), ["UQ-20", "UQ-30"], id="a year of nobody knows what"),
         pytest.param(
-            doubted(between("made", 1975)), ["UQ-20", "UQ-30"], id="'1975, I think' excludes none"
+            doubted(between("made", 1981)), ["UQ-20", "UQ-30"], id="'1981, I think' may be 1986"
         ),
+        pytest.param(doubted(between("made", 1980)), ["UQ-20"], id="but hardly '1980, I think'"),
         pytest.param(opening(2.0), ["UQ-20"], id="the opening is 2 in"),
         pytest.param(opening(3.0), ["UQ-30"], id="the opening is 3 in"),
         pytest.param(doubted(opening(2.0)), ["UQ-20", "UQ-30"], id="maybe 2 in excludes none"),

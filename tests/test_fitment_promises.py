@@ -37,11 +37,12 @@ SHOPS = shops(sized=True, builds=("b0", "b1", "b2")) | shops(sized=False)
 
 def _could_be(build: Build, told: Fact) -> bool:
     """Plainly: whether what is told of the toilet itself agrees with this build."""
+    if told.name == "made":
+        stray = 0 if told.sure else 5  # years that a doubting memory strays
+        first, last = build.made_from or -9999, build.made_to or 9999
+        return first <= told.interval.high + stray and told.interval.low - stray <= last
     if not told.sure:
         return True
-    if told.name == "made":
-        first, last = build.made_from or -9999, build.made_to or 9999
-        return first <= told.interval.high and told.interval.low <= last
     if told.name == "flush":
         return build.flush_full_gpf in (None, told.interval.low)
     if told.name == "pieces":

@@ -139,3 +139,19 @@ def test_a_question_for_a_part_does_not_doubt_the_year_but_a_lone_question_does(
     (asked,) = told("Will PBK-5160 fit my Ostrevale Tamsel 1990?").named("made")
     (doubted,) = told("It is a Quellwick Tamsel. 1988?").named("made")
     assert (asked.sure, doubted.sure) == (True, False)
+
+
+@pytest.mark.parametrize(
+    ("letter", "sure"),
+    [
+        ("Quellwick Tamsel, it has a 3 inch flapper", True),
+        ("The opening is 3 inch. Quellwick Tamsel", True),
+        ("Can I use a 2 inch flapper in a Quellwick Marwith two piece 1999?", False),
+        ("My other toilet took a 3 inch flapper. This one is a Dunmarrow Wexoline", False),
+        ("You sold me a 3 inch flapper, too big. Dunmarrow Wexoline", False),
+        ("A 2 inch flapper falls through. Quellwick Tamsel", False),
+        ("Should I get a 3 inch flapper for my Quellwick Tamsel?", False),
+    ],
+)
+def test_the_size_of_a_part_counts_only_where_it_is_in_the_tank(letter: str, sure: bool) -> None:
+    assert [f.sure for f in told(letter).named("opening")] == [sure]

@@ -8,12 +8,14 @@ To add one, write the function and name it in `TESTS`.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 
 from assistant.fitment.places import Place, Scenario
 from assistant.fitment.rules.mount import RING_SLACK_MM, SPAN_SLACK_MM
 from assistant.reading.facts import Fact, Facts, Interval
 from assistant.records.cells import OPEN_FROM, OPEN_TO
 
+DOUBTED_YEARS = 5  # how far memory strays when its owner says so, common practice, no source
 BOUGHT_AFTER_MAKING = 5  # years a toilet may wait in a warehouse, common practice, no source
 
 Test = Callable[[Scenario, Fact], bool | None]
@@ -161,6 +163,10 @@ ABOUT_VALVE = frozenset(
 def allows(scenario: Scenario, fact: Fact) -> bool:
     """Whether a fact leaves a scenario possible."""
     test = TESTS.get(fact.name)
+    if fact.name == "made" and not fact.sure and not fact.negated:
+        told = fact.interval  # 'I think 1985' is a year or a few beside it, not any year at all
+        low, high = told.low - DOUBTED_YEARS, told.high + DOUBTED_YEARS
+        fact = replace(fact, value=Interval(low, high), sure=True)
     if test is None or not fact.sure:
         return True
     result = test(scenario, fact)

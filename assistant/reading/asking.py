@@ -13,7 +13,7 @@ from assistant.reading.text import Text
 _REQUEST = re.compile(
     r"\b(?:which|what|will|would|does|do|can|could|is there|are there|have you|need|needs|fits?"
     r"|looking for|where|how|any chance|after|want|please|flapper|seal|gasket|part"
-    r"|better|any good|right one|do you)\b"
+    r"|better|any good|right one|do you|okay|ok|for (?:a|an|my|our|the))\b"
 )
 
 

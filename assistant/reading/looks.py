@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from assistant.reading.facts import Fact
 from assistant.reading.lexicon import Card, read_cards
 from assistant.reading.looks_form import FORM
@@ -13,6 +15,10 @@ from assistant.reading.text import Text
 from assistant.reading.wishes import observed
 
 CARDS: tuple[Card, ...] = (*MOUNT, *FORM, *TANK)
+# 'Will it fit a two-piece Brand Model?' asks for a seal and tells of the toilet.
+_OF_THE_TOILET = tuple(c for c in TANK if c.name in ("pieces", "tank_kind"))
+_OF_THE_SEAL = tuple(c for c in CARDS if c not in _OF_THE_TOILET)
+_IS_IT = re.compile(r"\b(?:is|are|was|does|if|whether|which|what|how) [^.;!?]{0,25}$")
 
 
 def read_looks(text: Text) -> list[Fact]:
@@ -20,8 +26,19 @@ def read_looks(text: Text) -> list[Fact]:
 
     The loose word that people have for the part (`style_word`) is kept wherever it stands.
     """
-    facts = [*read_cards(text, CARDS, accepts=observed), *read_cards(text, STYLE, how=_named)]
+    facts = [
+        *read_cards(text, _OF_THE_SEAL, accepts=observed),
+        *read_cards(text, _OF_THE_TOILET, accepts=_told),
+        *read_cards(text, STYLE, how=_named),
+    ]
     return sorted(facts, key=lambda f: (f.start, f.end, f.name))
+
+
+def _told(text: Text, start: int, end: int) -> bool | None:
+    seen = observed(text, start, end)
+    if seen is not False:
+        return seen
+    return not _IS_IT.search(text.said, max(0, start - 40), start)
 
 
 def _named(text: Text, start: int, end: int) -> Stance:

@@ -193,6 +193,8 @@ _HISTORY_CARDS = (
         r"|\b(?:put|fitted|installed|stuck)<4>\bkit in\b|\bkit (?:was |got )?(?:put |fitted )in\b"
         r"|\bflush ?valve<3>(?:cracked|broke\w*|snapped|failed|leaked|gave out|died|went)"
         r"[^.;!?]{0,40}\bnew one\b"
+        rf"|\b(?:drain|flush|drop) valve{_NOT_THE_SEAL_OF_IT}[^.;!?]{{0,60}}\b(?:put in|fitted"
+        r"|installed|renewed)\b"
         r"|\b(?:swapped|put|fitted|installed|changed|went)<3>(?:tower|canister|flush ?valve)s?\b"
         rf"{_NOT_THE_SEAL_OF_IT}(?! (?:back|seal))"
         r"|\b(?:not|n't|no|nothing|never)<3>original<1>(?:bits?|parts?|pieces?|things?)?<1>"
