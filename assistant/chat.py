@@ -62,6 +62,7 @@ def converse(shop: Shop, audience: Audience, today: date | None) -> None:
     console.print(f"{shop.settings.name}. Tell us about the toilet; an empty line ends it.")
     session: PromptSession[str] = PromptSession(history=FileHistory(str(_history_file())))
     conversation = Conversation(shop, audience, today)
+    shown: list[str] = []  # what was answered already is not said again
     while True:
         try:
             line = session.prompt("> ").strip()
@@ -69,9 +70,11 @@ def converse(shop: Shop, audience: Audience, today: date | None) -> None:
             return
         if not line:
             return
-        for answer in conversation.say(line).answers:
-            console.print(Markdown(answer.text))
+        texts = [answer.text for answer in conversation.say(line).answers]
+        for text in [t for t in texts if t not in shown] or texts:
+            console.print(Markdown(text))
             console.print()
+        shown = texts
 
 
 def _history_file() -> Path:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
-from datetime import date, datetime
+from datetime import date
 from pathlib import Path
 
 import click
@@ -33,10 +33,22 @@ audience_option = click.option(
     show_default=True,
     help="Who reads the answer.",
 )
+
+
+def _iso_day(_: click.Context, __: click.Parameter, raw: str | None) -> date | None:
+    if raw is None:
+        return None
+    try:
+        return date.fromisoformat(raw)
+    except ValueError:
+        raise click.BadParameter(f"'{raw}' is no day; write one such as 2026-11-25") from None
+
+
 date_option = click.option(
     "--date",
     "today",
-    type=click.DateTime(["%Y-%m-%d"]),
+    metavar="YYYY-MM-DD",
+    callback=_iso_day,
     help="The day from which 'twenty years old' counts (default: the mail's own, else today).",
 )
 
@@ -58,7 +70,7 @@ def cli() -> None:
 @date_option
 @shop_option
 def ask(
-    message: str, as_object: bool, audience: Audience, today: datetime | None, shop: Path | None
+    message: str, as_object: bool, audience: Audience, today: date | None, shop: Path | None
 ) -> None:
     """Answer one MESSAGE: a text, a file's path, or - for standard input.
 
@@ -69,7 +81,7 @@ def ask(
     """
     opened = open_shop(find_shop(shop))
     letter = _letter(message)
-    made = reply(opened, letter, audience=audience, today=_day(today))
+    made = reply(opened, letter, audience=audience, today=today)
     if as_object:
         click.echo(json.dumps(as_json(made), ensure_ascii=False, indent=2))
     else:
@@ -80,7 +92,7 @@ def ask(
 @audience_option
 @date_option
 @shop_option
-def chat(audience: Audience, today: datetime | None, shop: Path | None) -> None:
+def chat(audience: Audience, today: date | None, shop: Path | None) -> None:
     """Talk in the terminal; an empty line or Ctrl-D ends it.
 
     \b
@@ -89,7 +101,7 @@ def chat(audience: Audience, today: datetime | None, shop: Path | None) -> None:
     """
     from assistant.chat import converse
 
-    converse(open_shop(find_shop(shop)), audience, _day(today))
+    converse(open_shop(find_shop(shop)), audience, today)
 
 
 def _letter(message: str) -> Letter:
@@ -105,10 +117,6 @@ def _letter(message: str) -> Letter:
     if is_file or looks_like_a_path:
         return load_letter(path)
     return letter_from_text(message)
-
-
-def _day(today: datetime | None) -> date | None:
-    return today.date() if today else None
 
 
 def _show(made: Reply) -> None:
@@ -140,8 +148,12 @@ def main() -> None:
     except UserError as error:
         click.echo(f"counterhand: {error}", err=True)
         sys.exit(BAD_INPUT)
-    except click.ClickException as error:
+    except click.exceptions.NoArgsIsHelpError as error:
         error.show()
+        sys.exit(BAD_INPUT)
+    except click.ClickException as error:
+        message = error.format_message().rstrip(".")
+        click.echo(f"counterhand: {message}; --help shows how.", err=True)
         sys.exit(BAD_INPUT)
     except click.exceptions.Abort:
         sys.exit(130)

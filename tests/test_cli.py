@@ -172,7 +172,7 @@ def test_another_shops_folder_is_used(run: Any, tmp_path: Path) -> None:
         (("frob",), "No such command 'frob'"),
         (("ask",), "Missing argument"),
         (("ask", "x", "--audience", "nobody"), "'nobody' is not one of"),
-        (("ask", "x", "--date", "soon"), "'soon' does not match"),
+        (("ask", "x", "--date", "soon"), "'soon' is no day"),
         (("ask", "missing.eml"), "missing.eml: there is no such file"),
         (("ask", "x", "--shop", "nowhere"), "the folder is missing"),
     ],
