@@ -155,3 +155,13 @@ def test_a_question_for_a_part_does_not_doubt_the_year_but_a_lone_question_does(
 )
 def test_the_size_of_a_part_counts_only_where_it_is_in_the_tank(letter: str, sure: bool) -> None:
     assert [f.sure for f in told(letter).named("opening")] == [sure]
+
+
+def test_a_correction_of_the_second_toilet_leaves_the_first_alone() -> None:
+    facts = told(
+        "Quellwick Tamsel 1996 needs a flapper\n\n"
+        "my other toilet is a Pembrill Orsavel 1985\n\nno wait, its an Orsaval"
+    )
+    assert facts.toilets == (0, 1)
+    assert [f.choices for f in _of(facts, 0, "model")] == [("Quellwick Tamsel",)]
+    assert [f.choices for f in _of(facts, 1, "model")] == [("Pembrill Orsaval",)]

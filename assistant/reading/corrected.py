@@ -10,6 +10,7 @@ from assistant.reading.stance import corrections
 from assistant.reading.text import Text
 
 LONG_BEFORE = 80  # characters
+_NAMES = frozenset({"brand", "model", "model_no"})  # the one named last, not another toilet's
 _YEAR = re.compile(r"(?<![\w#$.-])(?:19|20)\d\d(?![\w-])")
 # Facts that answer the same question: a correction of one takes back the others.
 SAME = (
@@ -31,7 +32,8 @@ def corrected(text: Text, facts: Facts) -> Facts:
             if not old:
                 continue
             last = max(f.start for f in old)  # what was said long before stands
-            old = [f for f in old if f.start == last or f.start > place.start - LONG_BEFORE]
+            near = last if new.name in _NAMES else place.start - LONG_BEFORE
+            old = [f for f in old if f.start >= min(last, near)]
             left = [f for f in left if f not in old]
             left[left.index(new)] = _as_before(new, old)
     return Facts(tuple(left))

@@ -83,7 +83,8 @@ def _cuts(text: Text, facts: Facts) -> list[tuple[int, int]]:
         if all(f.similar for f in mention) and not brands and toilets[now].models:
             continue  # a word merely like a name names no other toilet
         end = max(f.end for f in mention)
-        if _dated_otherwise(facts, before, start, end) and _JOINT.search(text.said, before, start):
+        again = bool(toilets[now].models) and _dated_otherwise(facts, before, start, end)
+        if again and _JOINT.search(text.said, before, start):
             toilets.append(_Toilet(set(), set()))
             now = len(toilets) - 1
             cuts.append((_joint_before(text, before, start), now))
