@@ -125,16 +125,7 @@ def tables(*rows: Row) -> Tables:
         given[type(one)].append(one)
     read = {kind.file: {one.key: one for one in found} for kind, found in given.items()}
     check_references(Path("invented"), read)
-    return Tables(
-        brands=read["brands.csv"],
-        styles=read["styles.csv"],
-        valves=read["flush_valves.csv"],
-        builds=read["toilets.csv"],
-        build_valves=read["build_valves.csv"],
-        seals=read["seals.csv"],
-        evidence=read["fitment.csv"],
-        questions=read["questions.csv"],
-    )
+    return Tables.of(read)
 
 
 def counter(*rows: Row) -> Counter:

@@ -70,13 +70,15 @@ def _checked(
         seen = Checked(
             seen.text, (*fallen.checks, *seen.checks), (*fallen.taken_out, *seen.taken_out)
         )
-    shown = [part for part in draft.parts if part.part_no in seen.text]
+    fallen_words = named_in(" ".join(seen.taken_out))
+    said = named_in(seen.text)
+    shown = [part for part in draft.parts if part.part_no in said]
     return Answer(
         outcome=draft.outcome,
         text=seen.text,
         parts=tuple(shown),
-        also_fits=tuple(p for p in draft.also_fits if p in seen.text),
-        ruled_out=tuple(r for r in draft.ruled_out if r.part_no in seen.text),
+        also_fits=tuple(p for p in draft.also_fits if p in said - fallen_words),
+        ruled_out=tuple(r for r in draft.ruled_out if r.part_no in said),
         question=draft.question,
         causes=tuple(draft.causes),
         checks=seen.checks,
@@ -96,6 +98,11 @@ def _check(shop: Shop, case: Case, draft: Draft, message: str, original: bool) -
         valve_is_original=original,
         currency=case.currency,
     )
+
+
+def named_in(text: str) -> frozenset[str]:
+    """The words of a text that may be part numbers, whole: 'SL-20' does not stand in 'SL-204'."""
+    return frozenset(word.strip('*.,;:()"') for word in text.split())
 
 
 def _stands(draft: Draft, seen: Checked) -> bool:

@@ -56,6 +56,21 @@ class Tables:
     causes: Mapping[str, Cause] = dataclasses.field(default_factory=dict)
     questions: Mapping[str, Question] = dataclasses.field(default_factory=dict)
 
+    @classmethod
+    def of(cls, read: Mapping[str, Mapping[str, Any]]) -> Tables:
+        """The tables from rows by id, by file name."""
+        return cls(
+            brands=read["brands.csv"],
+            styles=read["styles.csv"],
+            valves=read["flush_valves.csv"],
+            builds=read["toilets.csv"],
+            build_valves=read["build_valves.csv"],
+            seals=read["seals.csv"],
+            evidence=read["fitment.csv"],
+            causes=read["causes.csv"],
+            questions=read["questions.csv"],
+        )
+
     @cached_property
     def evidence_on_valve(self) -> dict[tuple[str, str], tuple[Evidence, ...]]:
         """Evidence by (valve, part number)."""
@@ -158,17 +173,7 @@ def load_tables(folder: Path) -> Tables:
         kind.file: read_table(folder / kind.file, kind) for kind in TABLES
     }
     check_references(folder, read)
-    return Tables(
-        brands=read["brands.csv"],
-        styles=read["styles.csv"],
-        valves=read["flush_valves.csv"],
-        builds=read["toilets.csv"],
-        build_valves=read["build_valves.csv"],
-        seals=read["seals.csv"],
-        evidence=read["fitment.csv"],
-        causes=read["causes.csv"],
-        questions=read["questions.csv"],
-    )
+    return Tables.of(read)
 
 
 def check_references(folder: Path, read: Mapping[str, Mapping[str, Row]]) -> None:

@@ -31,7 +31,7 @@ def _why(case: Case, draft: Draft, decision: Decision) -> str | None:
         return f"You wrote {said}. They do not go together."
     if decision.why is Why.MODEL_ONLY and 0 < len(names) <= 3:
         return f"Our table lists {listed(names)}."
-    if decision.why is Why.SEVERAL_NAMES and 1 < len(names) <= 4:
+    if decision.why is Why.SEVERAL_NAMES and 0 < len(names) <= 4:
         return f"It may be {listed(names, 'or')}."
     if (
         decision.why in (Why.VALVE_REPLACED, Why.TRIED_IN_VAIN, Why.WHAT_WAS_MEASURED)
