@@ -165,3 +165,7 @@ def test_a_correction_of_the_second_toilet_leaves_the_first_alone() -> None:
     assert facts.toilets == (0, 1)
     assert [f.choices for f in _of(facts, 0, "model")] == [("Quellwick Tamsel",)]
     assert [f.choices for f in _of(facts, 1, "model")] == [("Pembrill Orsaval",)]
+
+
+def test_ninety_five_ish_is_no_number_of_a_toilet() -> None:
+    assert told("flapper for my Pembrill Orsavel, dad says 95ish").named("unlisted") == ()

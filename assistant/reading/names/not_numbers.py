@@ -32,6 +32,7 @@ _SAID = tuple(
         r"|hours?"
         r"|hrs?|minutes?|mins?|seconds?|secs?|times)\b",
         rf"{_NUM}%",
+        r"\b\d{2,4}'?s?[- ]?ish\b",
         r"(?<![\w#$-])\d{1,3}[ -]?(?:in|m|l|x|pcs?|pieces?|packs?|bolts?|holes?|buttons?|stor(?:y"
         r"|ies)"
         r"|toilets|flappers|units|bed\w*|bath\w*)\b(?! the\b| my\b)",
