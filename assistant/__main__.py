@@ -1,4 +1,4 @@
-"""`python -m assistant` is the command `counterhand`."""
+"""`python -m assistant` is `counterhand`."""
 
 from assistant.cli import main
 

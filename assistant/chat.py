@@ -15,6 +15,7 @@ from assistant.answers.answer import Reply
 from assistant.answers.compose.case import Audience
 from assistant.answers.reply import reply
 from assistant.reading.letters import letter_from_text
+from assistant.search.searching import Search
 from assistant.shop import Shop
 
 # A short answer leans on its question: '2273' alone is any number.
@@ -35,8 +36,14 @@ SHORT = 4  # words; more than this says for itself what it answers
 class Conversation:
     """Everything said so far, read anew as one letter with each line."""
 
-    def __init__(self, shop: Shop, audience: Audience, today: date | None) -> None:
-        self._shop, self._audience, self._today = shop, audience, today
+    def __init__(
+        self,
+        shop: Shop,
+        audience: Audience,
+        today: date | None = None,
+        search: Search | None = None,
+    ) -> None:
+        self._shop, self._audience, self._today, self._search = shop, audience, today, search
         self._said: list[str] = []
         self._asked: str | None = None
 
@@ -44,7 +51,13 @@ class Conversation:
         """The answers after one more line."""
         self._said.append(self._in_full(line))
         letter = letter_from_text("\n\n".join(self._said))
-        made = reply(self._shop, letter, audience=self._audience, today=self._today)
+        made = reply(
+            self._shop,
+            letter,
+            audience=self._audience,
+            today=self._today,
+            search=self._search,
+        )
         questions = [a.question.asks for a in made.answers if a.question]
         self._asked = questions[0] if len(questions) == 1 else None
         return made
@@ -56,12 +69,14 @@ class Conversation:
         return f"{lead_in} {line.rstrip('.')}."
 
 
-def converse(shop: Shop, audience: Audience, today: date | None) -> None:
+def converse(
+    shop: Shop, audience: Audience, today: date | None = None, search: Search | None = None
+) -> None:
     """Reads lines until an empty one or the end, and answers each with all that was said."""
     console = Console(width=min(Console().width, 92))
     console.print(f"{shop.settings.name}. Tell us about the toilet; an empty line ends it.")
     session: PromptSession[str] = PromptSession(history=FileHistory(str(_history_file())))
-    conversation = Conversation(shop, audience, today)
+    conversation = Conversation(shop, audience, today, search)
     shown: list[str] = []  # what was answered already is not said again
     while True:
         try:

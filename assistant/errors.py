@@ -20,7 +20,7 @@ class UserError(AssistantError):
 
     def __init__(self, where: str, problem: str, mend: str) -> None:
         self.where, self.problem, self.mend = where, problem, mend
-        super().__init__(f"{where}: {problem}; {mend}.")
+        super().__init__(" ".join(f"{where}: {problem}; {mend}.".splitlines()))  # one line
 
 
 class KnowledgeError(UserError):
@@ -44,3 +44,7 @@ class TableError(KnowledgeError):
 
 class LetterError(UserError):
     """A message file cannot be read."""
+
+
+class SearchError(UserError):
+    """The index built from the notes cannot be used or written."""

@@ -15,6 +15,8 @@ from assistant.fitment.picks import PREFERENCES
 from assistant.reading.names import NameBook
 from assistant.records.notes import Note, load_notes
 from assistant.records.tables import Tables, load_tables
+from assistant.search.content import Content
+from assistant.search.model import DEFAULT
 
 DEMO = Path(__file__).resolve().parent.parent  # the demonstration shop lies beside the code
 CUSTOMERS_MAY_SEE = ("price", "availability", "link")
@@ -33,6 +35,7 @@ class Settings:
     greeting: str = ""
     sign_off: str = ""
     policies: Mapping[str, str] = field(default_factory=dict)
+    model: str = DEFAULT
 
 
 @dataclass(frozen=True, eq=False)
@@ -53,6 +56,16 @@ class Shop:
     def counter(self) -> Counter:
         """The tables ready for deciding."""
         return counter_for(self.tables, self.settings.first)
+
+    @cached_property
+    def content(self) -> Content:
+        """What the index is built from."""
+        return Content(self.notes, self.tables.styles, self.tables.likenesses)
+
+    @property
+    def index(self) -> Path:
+        """The folder in which the index is kept."""
+        return self.folder / "index"
 
 
 def find_shop(folder: Path | None) -> Path:
@@ -135,6 +148,7 @@ def read_settings(path: Path) -> Settings:
         policies=_policies(raw, where),
         greeting=str(raw.get("greeting", "")),
         sign_off=str(raw.get("sign_off", "")),
+        model=_model(_table(raw, "search", where), path),
     )
 
 
@@ -143,6 +157,15 @@ def _text(raw: Mapping[str, Any], key: str, where: str) -> str:
     if not isinstance(value, str) or not value.strip():
         raise KnowledgeError(f"{where}, field {key}", "is missing", f"write {key} = '...'")
     return value
+
+
+def _model(raw: Mapping[str, Any], path: Path) -> str:
+    """The name of the model; a folder is named from the shop's own."""
+    if "model" not in raw:
+        return DEFAULT
+    name = _text(raw, "model", f"{path}, table search")
+    beside = path.parent.parent / name
+    return str(beside) if beside.is_dir() else name
 
 
 def _policies(raw: Mapping[str, Any], where: str) -> dict[str, str]:

@@ -235,9 +235,54 @@ def test_the_volume_of_a_flush_is_read_in_us_gallons(
 
 
 @pytest.mark.parametrize(
+    ("said", "low", "high"),
+    [
+        ("between 1.6 and 3.5 gallons per flush", 1.55, 3.55),
+        ("somewhere between 1.6 & 3.5 gpf", 1.55, 3.55),
+        ("between 3.5 and 1.6 gallons", 1.55, 3.55),
+        ("between 1.6 gallons and 3.5 gallons", 1.55, 3.55),
+        ("between about 1.6 and 3.5 gallons", 1.3, 3.8),
+        ("between 1.6 and about 3.5 gallons", 1.3, 3.8),
+        ("1.6 to about 3.5 gallons", 1.3, 3.8),
+        ("1.6 or maybe 3.5 gallons", 1.55, 3.55),
+        ("between two and three gallons a flush", 1.5, 3.5),
+        ("between 6 and 13 litres", 1.453, 3.566),
+        # a full flush and a half would be told without 'between'
+        ("between 3 and 6 litres", 0.66, 1.717),
+        ("between 0.8 and 1.6 gallons", 0.75, 1.65),
+    ],
+)
+def test_a_range_of_flushes_holds_both_ends(said: str, low: float, high: float) -> None:
+    assert [(name, *ends) for name, _, *ends in volumes(f"it uses {said}")] == [
+        ("flush", low, high)
+    ]
+
+
+@pytest.mark.parametrize(
+    ("said", "full", "half"),
+    [
+        ("1.6 and 0.8 gallons", "1.6", "0.8 gallons"),
+        ("6 and 3 litres", "6", "3 litres"),
+        ("3 and about 6 litres", "6 litres", "3"),
+        ("dual flush, 1.6 and 1.1 gallons", "1.6", "1.1 gallons"),
+    ],
+)
+def test_two_flushes_joined_by_and_are_the_full_and_the_half(
+    said: str, full: str, half: str
+) -> None:
+    assert {name: words for name, words, *_ in volumes(said)} == {
+        "flush": full,
+        "flush_reduced": half,
+    }
+
+
+@pytest.mark.parametrize(
     "letter",
     [
         "the tank holds 3.5 gallons",
+        "the tank holds 3 to 4 gallons",
+        "the tank holds anywhere between 3 and 4 gallons",
+        "it loses between 2 and 3 gallons",
         "a 3.5 gallon tank",
         "13 litre cistern",
         "I poured in a 2 gallon bucket",

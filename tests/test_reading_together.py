@@ -40,6 +40,30 @@ def test_a_year_beside_the_name_dates_the_toilet(letter: str, year: int) -> None
 
 
 @pytest.mark.parametrize(
+    "made",
+    ["made 1995", "made in 1995", "built 1995", "manufactured 1995", "1995", "from 1995"],
+)
+@pytest.mark.parametrize("flush", ["", " 1.6 gpf", ", 1.6 gpf,"])
+def test_a_year_before_what_the_toilet_needs_is_not_lost(made: str, flush: str) -> None:
+    assert _years(told(f"Quellwick Tamsel{flush} {made} needs a flapper")) == [(1995, 1995)]
+
+
+@pytest.mark.parametrize(
+    "letter",
+    [
+        "I bought the Quellwick Tamsel in 1988",
+        "I bought this Quellwick Tamsel toilet June 1988",
+        "We installed our Quellwick Tamsel 06/14/1988",
+        "We put in a new Tamsel 1988",
+        "I purchased the Ulmbraith toilet in 1988",
+    ],
+)
+def test_a_year_in_which_the_named_toilet_was_bought_does_not_make_it(letter: str) -> None:
+    assert _years(told(letter)) == []
+    assert _years(told(letter), "bought") == [(1988, 1988)]
+
+
+@pytest.mark.parametrize(
     "letter",
     [
         "Quellwick Tamsel, I replaced the flapper in 2019",

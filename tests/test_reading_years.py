@@ -152,6 +152,12 @@ def test_a_year_is_read_with_what_it_dates(
             [("bought", "1990"), ("house", "2001")],
         ),
         ("We bought it in 2015, it's a 1994", [("bought", "2015"), ("made", "1994")]),
+        (
+            "We bought this toilet 06/14/1995, the tank is stamped 04/02/1994",
+            [("bought", "06/14/1995"), ("made", "04/02/1994")],
+        ),
+        ("toilet 1.6 gpf, house built 1995", [("house", "1995")]),
+        ("made 1995 house built 1990", [("made", "1995"), ("house", "1990")]),
         ("made in the late eighties, early nineties", [("made", "late eighties, early nineties")]),
         ("an old toilet, 1950s or 60s", [("made", "1950s or 60s")]),
         ("I'm 80 years old and the toilet is 40 years old", [("made", "40 years old")]),
@@ -168,6 +174,87 @@ def test_each_year_keeps_its_own_event(letter: str, expected: list[tuple[str, st
 @pytest.mark.parametrize(
     "letter",
     [
+        "We bought this toilet June 1995",
+        "We bought this toilet 06/14/1995",
+        "We bought this toilet on 06/14/1995",
+        "We bought this toilet (06/14/1995)",
+        "Bought the toilet 1995",
+        "Bought the toilet 1995, flapper leaks",
+        "Bought the toilet in 1995 flapper leaks",
+        "we bought this 1.6 gpf toilet back in 1995",
+        "purchased a new toilet 1995",
+        "we ordered this toilet June 1995",
+        "Got the toilet 1995",
+        "got a new loo in early 1995",
+        "picked up this commode 06/14/1995",
+        "put in this toilet 1995",
+        "we put our toilet in June 1995",
+        "my dad fitted the loo 1995",
+        "a plumber installed the upstairs toilet 1995",
+        "we had a plumber install this toilet in 1995",
+        "replaced the whole toilet 1995",
+        "Replaced the toilet\n1995",
+        "we had this toilet put in June 1995",
+        "toilet bought 06/14/1995",
+    ],
+)
+def test_a_date_after_a_toilet_that_was_bought_is_of_buying(letter: str) -> None:
+    assert [(name, *rest) for name, _, *rest in told(letter)] == [("bought", 1995, 1995, "stated")]
+
+
+@pytest.mark.parametrize(
+    "letter",
+    [
+        "I bought the toilet around 2008",
+        "we installed this toilet circa 2008",
+        "put in a new toilet about 2008",
+        "got this toilet sometime around 2008",
+        "replaced the tank around 2008",
+    ],
+)
+def test_about_when_a_toilet_was_bought_is_of_buying(letter: str) -> None:
+    assert told(letter) == [("bought", "2008", 2005, 2011, "about")]
+
+
+@pytest.mark.parametrize(
+    ("letter", "of"),
+    [
+        ("toilet 1995", "stated"),
+        ("the toilet is from 1995", "stated"),
+        ("bought this toilet from 1995", "stated"),
+        ("I've got this toilet 1995", "stated"),
+        ("I got a toilet, 1995", "stated"),
+        ("I need to replace the toilet 1995", "stated"),
+        ("we never replaced the toilet, 1995", "stated"),
+        ("replaced the toilet 1995 flapper", "stated"),
+        ("I bought this toilet, 1995 model", "stated"),
+        ("I bought a flapper for my toilet 1995", "stated"),
+        ("Bought a flapper. Toilet 1995", "stated"),
+        ("this toilet, June 1995", "stamp"),
+        ("I bought a flapper for my toilet, JUN 14 1995", "stamp"),
+        ("We bought this toilet and the lid is stamped 06/14/1995", "stamp"),
+        ("We bought this toilet, 06/14/1995 stamped in the tank", "stamp"),
+        # 'made' and 'built' count for more than what is asked for next
+        ("made 1995", "stated"),
+        ("made 1995 needs a flapper", "stated"),
+        ("made in 1995 flapper leaks", "stated"),
+        ("it was made 1995 needs a seal", "stated"),
+        ("toilet built 1995", "stated"),
+        ("toilet built 1995 needs a flapper", "stated"),
+        ("toilet 1.6 gpf built 1995 needs a flapper", "stated"),
+        ("toilet, 3.5 gallons per flush, built in 1995", "stated"),
+        ("toilet 1.6 gpf 1995 flapper leaks", "stated"),
+    ],
+)
+def test_a_year_of_making_stays_one(letter: str, of: str) -> None:
+    assert [(name, *rest) for name, _, *rest in told(letter)] == [("made", 1995, 1995, of)]
+
+
+@pytest.mark.parametrize(
+    "letter",
+    [
+        "replaced the flapper in this toilet June 2015",
+        "put a new flush valve in my toilet 06/14/2015",
         "replaced the flapper in 2019",
         "new flapper 2 years ago",
         "replaced the fill valve about 2 years ago",

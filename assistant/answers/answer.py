@@ -87,7 +87,7 @@ def _answer(answer: Answer, staff: bool) -> dict[str, Any]:
         "causes": list(answer.causes),
         "checks": _checks(answer.checks) if staff else [],
         "sources": [
-            {"note": s.note, "section": s.section, "lines": list(s.lines), "score": None}
+            {"note": s.note, "section": s.section, "lines": list(s.lines), "score": s.score}
             for s in answer.sources
         ],
         "cautions": list(answer.cautions),

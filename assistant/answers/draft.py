@@ -11,11 +11,15 @@ from assistant.records.notes import Note
 
 @dataclass(frozen=True)
 class Source:
-    """A place in a note that an answer quotes: file, heading and lines, counted from 1."""
+    """A place in a note that an answer quotes or rests on: file, heading, lines from 1.
+
+    `score` tells how near it was found to be, from 0 to 1; `None` where it is quoted by name.
+    """
 
     note: str
     section: str
     lines: tuple[int, int]
+    score: float | None = None
 
 
 @dataclass(frozen=True)

@@ -7,19 +7,22 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import dataclass
 from enum import Enum
 
 from assistant.answers.compose.case import Case
 from assistant.answers.compose.elsewhere import (
     hand_over,
     not_the_seal,
-    notes_silent,
     outside,
     policy,
     to_a_person,
 )
+from assistant.answers.compose.explain import notes_silent
 from assistant.answers.draft import Draft
 from assistant.reading.facts import Fact, Facts
+from assistant.reading.questions import OF_HOW, Question, questions
+from assistant.reading.text import Text
 from assistant.records.rows import Cause
 
 
@@ -29,10 +32,28 @@ class Decide(Enum):
     SEAL = "seal"
 
 
+@dataclass(frozen=True)
+class Explain:
+    """A question for the shop's notes; `otherwise` answers where they do not say."""
+
+    question: Question
+    otherwise: Draft | Decide | None = None
+
+
 # Facts that are about a toilet or its seal; a letter without any of them asks for no seal.
 _ABOUT_A_SEAL = frozenset(
     {"brand", "model", "model_no", "part_no", "unlisted", "opening", "disc", "hinge_width"}
-    | {"ears", "mount", "lift", "float", "filling", "shape", "style_word", "seals_in_tank"}
+    | {
+        "ears",
+        "mount",
+        "lift",
+        "float",
+        "filling",
+        "shape",
+        "style_word",
+        "style_like",
+        "seals_in_tank",
+    }
     | {"length", "flush", "flush_reduced", "made", "bought", "tank_kind", "tube"}
 )
 _TRADE = re.compile(
@@ -40,28 +61,26 @@ _TRADE = re.compile(
     r"|stopper|plug|ball|part|washer|gasket|fits?)\b",
     re.IGNORECASE,
 )
+# What singles a toilet out; where it stands, the letter is about that toilet.
+_NAMES = ("brand", "model", "model_no", "part_no", "unlisted", "made", "hinge_width")
 _WORD = re.compile(r"[^\W\d_]{2}")  # without a single word there is nothing to hand over
 SHORT = 7  # words
+_FOR_HELP = re.compile(r"\b(?:help|advi[cs]e|suggestions?)\b", re.IGNORECASE)  # any question
 _TO_A_PERSON = frozenset({"order status", "returns", "shipping", "shop hours", "discount"})
 _OF_AN_ORDER = frozenset({"order status", "returns"})
-_HOW_OR_WHY = frozenset({"how to", "why", "what is", "measure how"})
 
 
-def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence[Draft | Decide]:
+Asked = Draft | Decide | Explain
+
+
+def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[Asked]:
     """The answers wanted, in order. `alone` says that the letter is about one toilet only."""
     hazards = _stated(facts, "hazard")
     if hazards:
         return [hand_over(case, hazards)]
     asks = {c for f in _stated(facts, "asks") for c in f.choices}
-    described = facts.named("tank_kind")  # the two buttons of a tank are not asked for
-    wanted = {
-        c
-        for f in _stated(facts, "wanted")
-        for c in f.choices
-        if not any(d.start <= f.start < d.end for d in described)
-    }
+    wanted = _wanted(facts)
     about_a_seal = any(f.name in _ABOUT_A_SEAL for f in facts)
-    answers: list[Draft | Decide] = []
     if causes := _elsewhere(case, facts):
         return [not_the_seal(case, causes)]
     if "thanks" in asks and not asks - {"thanks"} and not wanted:
@@ -77,28 +96,77 @@ def asked_of(case: Case, facts: Facts, message: str, *, alone: bool) -> Sequence
         return [policy(case, asks)]
     if wanted and "seal" not in wanted and not facts.named("part_no"):
         return [to_a_person(case, "only-seals")]
-    ails = bool(_stated(facts, "symptom")) and bool(facts.named("model", "model_no"))
-    only_how = asks & _HOW_OR_WHY and not asks - _HOW_OR_WHY and not ails
-    if only_how:
-        return [notes_silent(case)]
-    told = about_a_seal or "seal" in wanted or bool(_stated(facts, "symptom"))
-    if told or _TRADE.search(message) or not _WORD.search(message):
-        answers.append(Decide.SEAL)
-    elif alone and len(message.split()) > SHORT:
-        return [to_a_person(case, "off-topic")]
-    elif alone:  # an answer to a question that is not in the letter
-        answers.append(Decide.SEAL)
-    if asks & _HOW_OR_WHY:
-        at = min(f.start for f in _stated(facts, "asks") if {*f.choices} & _HOW_OR_WHY)
-        first = min((f.start for f in _stated(facts, "wanted")), default=0)
-        answers.insert(0 if at < first else len(answers), notes_silent(case))
+    asked = questions(text, facts)
+    how = [Explain(question) for question in asked if question.plain]
+    ails = bool(_stated(facts, "symptom"))
+    if how and not asks - OF_HOW and not (ails and facts.named("model", "model_no")):
+        return how
+    chosen = _seal_or_person(case, facts, text, alone=alone, wanted=wanted)
+    if alone and not (how or wanted or facts.named(*_NAMES)):
+        perhaps = [question for question in asked if not question.plain]
+        if perhaps and not ails:
+            told = about_a_seal or "does it fit" in asks or _FOR_HELP.search(text.raw)
+            otherwise = chosen if told else notes_silent(case)
+            return [Explain(question, otherwise) for question in perhaps]
+        how = [Explain(question, otherwise=None) for question in perhaps]
+    return _in_order(chosen, how, _beside(case, facts, text.raw, wanted), facts)
+
+
+def _wanted(facts: Facts) -> set[str]:
+    """The parts asked for; the two buttons of a tank are not."""
+    described = facts.named("tank_kind")
+    return {
+        c
+        for f in _stated(facts, "wanted")
+        for c in f.choices
+        if not any(d.start <= f.start < d.end for d in described)
+    }
+
+
+def _seal_or_person(
+    case: Case, facts: Facts, text: Text, *, alone: bool, wanted: set[str]
+) -> Draft | Decide | None:
+    """The seal, where the letter may be about one; else a person."""
+    told = (
+        any(f.name in _ABOUT_A_SEAL for f in facts)
+        or "seal" in wanted
+        or bool(_stated(facts, "symptom"))
+    )
+    if told or _TRADE.search(text.raw) or not _WORD.search(text.raw):
+        return Decide.SEAL
+    if alone and len(text.raw.split()) > SHORT:
+        return to_a_person(case, "off-topic")
+    return Decide.SEAL if alone else None  # an answer to a question that is not in the letter
+
+
+def _beside(
+    case: Case, facts: Facts, message: str, wanted: set[str]
+) -> tuple[Draft, int | None] | None:
+    """What is asked beside the seal, and where: another part, or something of an order."""
     if "seal" in wanted and wanted - {"seal"}:
-        answers.append(to_a_person(case, "only-seals"))
-    elif beside := _asked_outright(facts, message):
+        return to_a_person(case, "only-seals"), None
+    if beside := _asked_outright(facts, message):
         at = min(f.start for f in _stated(facts, "asks") if {*f.choices} & beside)
-        first = min((f.start for f in _stated(facts, "wanted")), default=0)
-        answers.insert(0 if at < first else len(answers), policy(case, beside))
-    return answers
+        return policy(case, beside), at
+    return None
+
+
+def _in_order(
+    chosen: Draft | Decide | None,
+    how: Sequence[Explain],
+    beside: tuple[Draft, int | None] | None,
+    facts: Facts,
+) -> list[Asked]:
+    """The answers by the places where they are asked for, the seal first among equals."""
+    if isinstance(chosen, Draft):  # a person answers the whole of it
+        return [chosen]
+    first = min((f.start for f in _stated(facts, "wanted")), default=0)
+    placed: list[tuple[int, Asked]] = [] if chosen is None else [(first, chosen)]
+    placed += [(explain.question.start, explain) for explain in how]
+    if beside is not None:
+        last = max((at for at, _ in placed), default=0)
+        placed.append((last if beside[1] is None else beside[1], beside[0]))
+    return [made for _, made in sorted(placed, key=lambda item: item[0])]
 
 
 def _stated(facts: Facts, name: str) -> list[Fact]:

@@ -11,29 +11,52 @@ from assistant.answers.answer import Answer, Reply
 from assistant.answers.check import Checked, Statement, Statements, check
 from assistant.answers.compose import compose
 from assistant.answers.compose.case import Audience, Case
+from assistant.answers.compose.explain import explain, notes_silent
 from assistant.answers.compose.silent import nothing_left
 from assistant.answers.draft import Draft
-from assistant.answers.questions import asked_of
+from assistant.answers.questions import Asked, Decide, asked_of
+from assistant.answers.support import supported
 from assistant.fitment.decide import decide
 from assistant.fitment.narrow import is_original
 from assistant.reading.facts import Facts
 from assistant.reading.letters import Letter
 from assistant.reading.read import read
-from assistant.records.notes import in_sentences
+from assistant.reading.text import Text
+from assistant.records.sections import in_sentences
+from assistant.search.looks import styles_alike
+from assistant.search.searching import Search
 from assistant.shop import Shop
 
 
-def reply(shop: Shop, letter: Letter, *, audience: Audience, today: date | None = None) -> Reply:
+def reply(
+    shop: Shop,
+    letter: Letter,
+    *,
+    audience: Audience,
+    today: date | None = None,
+    search: Search | None = None,
+) -> Reply:
     """Reads a letter, decides, composes, and shows only what the check lets through.
 
     Ages count from `today`; where none is given, from the mail's own date, else from now.
+    Without `search` the notes are not searched, and questions of how and why go to a person.
     """
     began = time.perf_counter()
     facts = read(letter, shop.names, today or letter.sent or date.today())
-    return answered(shop, letter.text.raw, facts, audience=audience, began=began)
+    if search is not None:
+        facts = facts.plus(styles_alike(search, letter.text, facts))
+    return answered(shop, letter.text, facts, audience=audience, search=search, began=began)
 
 
-def answered(shop: Shop, message: str, facts: Facts, *, audience: Audience, began: float) -> Reply:
+def answered(
+    shop: Shop,
+    text: Text,
+    facts: Facts,
+    *,
+    audience: Audience,
+    search: Search | None = None,
+    began: float,
+) -> Reply:
     """The answers to facts already read from a message."""
     case = Case(
         tables=shop.tables,
@@ -43,20 +66,43 @@ def answered(shop: Shop, message: str, facts: Facts, *, audience: Audience, bega
         customers_see=shop.settings.customers_see,
         policies=shop.settings.policies,
     )
-    answers = []
-    for toilet, draft in _drafts(shop, case, facts, message):
+    answers: list[Answer] = []
+    for toilet, draft in _drafts(shop, case, facts, text, search):
         original = is_original(facts.of_toilet(toilet))
-        answers.append(_checked(shop, case, draft, message, original, toilet))
+        answer = _checked(shop, case, draft, text.raw, original, toilet)
+        if answer.text not in (other.text for other in answers):  # two questions, one answer
+            answers.append(answer)
     took = (time.perf_counter() - began) * 1000
     return Reply(tuple(answers), facts, audience, took)
 
 
-def _drafts(shop: Shop, case: Case, facts: Facts, message: str) -> Iterable[tuple[int, Draft]]:
+def _drafts(
+    shop: Shop, case: Case, facts: Facts, text: Text, search: Search | None
+) -> Iterable[tuple[int, Draft]]:
     for toilet in facts.toilets:
         mine = facts.of_toilet(toilet)
-        for make in asked_of(case, mine, message, alone=len(facts.toilets) == 1):
-            draft = make if isinstance(make, Draft) else compose(case, decide(shop.counter, mine))
-            yield toilet, draft
+        wanted = asked_of(case, mine, text, alone=len(facts.toilets) == 1)
+        for ask in wanted:
+            draft = _draft(shop, case, mine, ask, search)
+            if draft is not None:
+                yield toilet, draft
+
+
+def _draft(
+    shop: Shop, case: Case, facts: Facts, wanted: Asked, search: Search | None
+) -> Draft | None:
+    """The draft of one answer; `None` for a question that may stay open."""
+    if isinstance(wanted, Draft):
+        return wanted
+    if isinstance(wanted, Decide):
+        draft = compose(case, decide(shop.counter, facts))
+        return draft if search is None else supported(case, draft, search)
+    found = search.answer(wanted.question.text, case.audience) if search else []
+    if found:
+        return explain(case, found)
+    if wanted.question.plain:
+        return notes_silent(case)
+    return None if wanted.otherwise is None else _draft(shop, case, facts, wanted.otherwise, search)
 
 
 def _checked(
@@ -120,7 +166,7 @@ def _bare(text: str) -> str:
 def statements(shop: Shop) -> Statements:
     """Every sentence that may be said because a note or a table of questions says it."""
     found = [
-        Statement(line.text, f"{note.name}.md:{line.line}", note.audience == "staff")
+        Statement(line.text, f"{note.name}.md:{line.line}", note.audience == "staff", note.title)
         for note in shop.notes.values()
         for section in note.sections.values()
         for line in section.sentences

@@ -7,41 +7,40 @@ from __future__ import annotations
 import re
 
 from assistant.reading.nearby import Surroundings, card
+from assistant.reading.purchases import is_of_a_part, is_of_buying
 from assistant.reading.spans import YearForm
+from assistant.reading.things import HOME, PART, TOILET
 
 STAMP = "stamp"
 NOTHING = "nothing"  # a date that says nothing of the toilet or the house
 _WEAK = "made?"
 
-_TOILET = r"(?:toilets?|commodes?|toliets?|lavatory|loo|wc|water closet|john|throne|crapper|fixtures?|tank|cistern|unit|bowl)"
-_HOME = r"(?:house|home|condo|apartment|apt|flat|building|cottage|cabin|farm ?house|bungalow|town ?house|townhome|property|duplex|trailer|ranch|rental|place)"
-_PART = r"(?:flapp?ers?|flaper|seals?|gaskets?|fill ?valves?|ball ?cock|handle|tank ball|ball|chain|supply(?: line)?|hose|kit|bolts|wax ring|lever|parts?|water heater|faucet|guts|innards|insides|float|shut ?off(?: valve)?|seat)"
 _FIT = r"(?:replac|chang|swapp|install|fitt|renew|put|bought|got|new|redone|rebuil)\w*"
 
 CARDS = (
     card(STAMP, r"stamp\w*|date ?codes?|cast|embossed|imprint\w*|mou?ld(?:ed)?(?: in| into)?|markings?|marked|engraved|dated|etched|(?:manufactur\w+|mfg|mfd|production) date|date(?= \d{4} (?:in|on|under|inside))|date (?:on|in|under|inside|of)(?! (?:the )?(?:receipt|invoice|purchase|sale))"),
     card(STAMP, r"(?:(?:on|under|beneath|underneath|underside|back|bottom|inside)(?: (?:of|the|side|my)){0,4} (?:tank )?(?:lid|tank)|inside the tank|tank lid)(?= |,|:|\.|$)"),
-    card("house", rf"{_HOME}(?:'s| is| was)?(?: (?:originally |first )?built)?|built|construct(?:ed|ion)|moved(?: in(?:to)?)?|came in|lived?(?: here)?|living here|been here"),
-    card("house", rf"(?:bought|purchased|buying|got|own|owned|had)(?: (?:the|this|our|my|a)){{0,2}}(?: \w+)? {_HOME}"),
-    card("made", rf"(?:{_TOILET})(?: was| is|'s| were)? built|(?:{_TOILET}|it|this one)(?: was| is|'s| were)? (?:made|manufactured|produced)|manufactured|made|mfg|mfd|produced|year of (?:make|making|manufacture|production)|model year"),
+    card("house", rf"{HOME}(?:'s| is| was)?(?: (?:originally |first )?built)?|built|construct(?:ed|ion)|moved(?: in(?:to)?)?|came in|lived?(?: here)?|living here|been here"),
+    card("house", rf"(?:bought|purchased|buying|got|own|owned|had)(?: (?:the|this|our|my|a)){{0,2}}(?: \w+)? {HOME}"),
+    card("made", rf"(?:{TOILET})(?: was| is|'s| were)? built|(?:{TOILET}|it|this one)(?: was| is|'s| were)? (?:made|manufactured|produced)|manufactured|made|mfg|mfd|produced|year of (?:make|making|manufacture|production)|model year"),
     card("bought", r"(?:was|were|is|it) (?:brand )?new in|new in(?= (?:19|20)\d\d)|bought|purchased?|got (?:it|this|the toilet|them|one)|install(?:ed|ation)?|put (?:\w+ ){0,3}in|picked (?:it |this |one )?up|had (?:it|this|the) ?(?:one|toilet|commode)?|owned(?: it| this)?|receipt|invoice|replac\w+ (?:(?:the|my|our|this|a|whole|entire|old) ){0,3}(?:toilets?|commode)|(?:toilets?|commode)(?: [a-z']+){0,2} (?:replaced|installed|put in|bought|purchased)|remodel\w*|renovat\w*|reno|redid|redone|new toilet|bath(?:room)? (?:was )?(?:redone|remodel\w*|renovated|done)"),
     card("valve_put_in", rf"{_FIT}(?: (?!(?:flapp?er|fill)\b)[a-z']{{1,9}}){{0,3}} flush ?valve(?: assembly)?|flush ?valve(?: assembly)?(?: (?!(?:flapp?er|fill)\b)[a-z']{{1,9}}){{0,3}} (?:replaced|changed|installed|put in|new|swapped)"),
-    card(NOTHING, rf"{_FIT}(?: (?!flush\b)[a-z']{{1,10}}){{0,4}} {_PART}|{_PART}(?: (?!flush\b)[a-z']{{1,9}}){{0,3}} (?:replaced|changed|installed|put in|new|swapped|bought)"),
+    card(NOTHING, rf"{_FIT}(?: (?!flush\b)[a-z']{{1,10}}){{0,4}} {PART}|{PART}(?: (?!flush\b)[a-z']{{1,9}}){{0,3}} (?:replaced|changed|installed|put in|new|swapped|bought)"),
     card(NOTHING, r"(?:leak|run|drip|hiss|sweat|work|act|fill|flush|run)\w*(?: [a-z']{1,9}){0,3} (?:since|for)"),
     card(NOTHING, r"(?:start(?:ed|s)?|began|begun|quit|stopped)(?: [a-z']{1,10}){1,3}"),
     card(NOTHING, r"born|married|retired|warranty|guaranteed?|lasts?|lasted|every|called|phoned|emailed|wrote|written|experience|plumber(?: for)?|in business|bill|doubled|ordered|order(?: date)?|shipped|sent"),
 )  # fmt: skip
 AGED = (
-    card(_WEAK, _TOILET + r"|it|it's|its|this|thing", side="before"),
-    card("house", _HOME, side="before"),
+    card(_WEAK, TOILET + r"|it|it's|its|this|thing", side="before"),
+    card("house", HOME, side="before"),
     card("valve_put_in", r"flush ?valve(?: assembly)?", side="before"),
-    card(NOTHING, _PART + r"|(?<!flush )valve|it's been|it has been|(?:my )?name(?:'s| is)(?: \w+)?", side="before"),
+    card(NOTHING, PART + r"|(?<!flush )valve|it's been|it has been|(?:my )?name(?:'s| is)(?: \w+)?", side="before"),
     card(NOTHING, r"i am|i'm|im|he|she|he's|she's|(?:my|the|our) (?:\w+ )?(?:wife|husband|mother|mom|mum|dad|father|son|daughter|kids?|grand\w+|dog|neighbou?r|tenant)", side="before"),
 )  # fmt: skip
 
 _NEXT = re.compile(
-    rf"[ -]?(?:(?!(?:and|but|in|for|is|was|with|so|the|my|i|we|that|which|when|has|from|at|on|of|old house)\b)\w[\w&'-]{{0,13}} ){{0,3}}?"
-    rf"(?:(?P<valve>flush ?valve)|(?P<part>{_PART})|(?P<house>{_HOME})|(?P<made>{_TOILET}|vintage|model))(?!\w)"
+    rf"[ -]?(?:(?!(?:and|but|in|for|is|was|needs?|requires?|wants?|with|so|the|my|i|we|that|which|when|has|from|at|on|of|old house)\b)\w[\w&'-]{{0,13}} ){{0,3}}?"
+    rf"(?:(?P<valve>flush ?valve)|(?P<part>{PART})|(?P<house>{HOME})|(?P<made>{TOILET}|vintage|model))(?!\w)"
 )
 _PERSON_NEXT = re.compile(
     r" (?:man|woman|lady|widow|guy|mother|mom|father|dad|son|daughter|kid|child|boy|girl|baby|dog|male|female|person)\b"
@@ -51,10 +50,14 @@ _LED = re.compile(
     r"(?: (?:to|from|a|an|about|around|circa|in|the|like|old)){0,3}|\b(?:an?|my|our|an old|circa|vintage)) '?$"
 )
 _TOILET_IS = re.compile(
-    rf"\b{_TOILET}(?:'s| is| was| are| must be| dates?| goes)(?: (?:back|to|from|probably|maybe|about|around|a|an|circa|early|late|mid|in the|the)){{0,4}} '?$"
+    rf"\b{TOILET}(?:'s| is| was| are| must be| dates?| goes)(?: (?:back|to|from|probably|maybe|about|around|a|an|circa|early|late|mid|in the|the)){{0,4}} '?$"
+)
+# 'Toilet 1.6 gpf built 1995': the flush is part of its name, as on its label.
+_RATED = (
+    r"(?:[\d.]{1,4} ?(?:gpf|lpf|gal(?:lon)?s?|l|lit(?:er|re)s?)\b(?: (?:per|a) flush)?[\s,):-]*)?"
 )
 _BESIDE = re.compile(
-    rf"\b{_TOILET}[\s,(:-]*(?:(?:from|of|made in|made|built in|about|around|circa|ca|year|yr|dated|early|late|mid)[\s.-]*)*'?$"
+    rf"\b{TOILET}[\s,(:-]*{_RATED}(?:(?:from|of|made in|made|built in|built|about|around|circa|ca|year|yr|dated|early|late|mid)[\s.-]*)*'?$"
 )
 _FAR = 95
 
@@ -62,6 +65,10 @@ _FAR = 95
 def dates(around: Surroundings, aged: Surroundings, form: YearForm) -> str:
     """What a form dates: made, bought, house, valve_put_in, year, `STAMP` or `NOTHING`."""
     said = around.said
+    if form.kind == "year" and is_of_buying(said, form.start, form.end):
+        return "bought"
+    if form.kind == "year" and is_of_a_part(said, form.start, form.end):
+        return NOTHING
     if form.kind == "year" and _BESIDE.search(said, max(0, form.start - 60), form.start):
         return "made"
     if form.kind != "ago":
@@ -111,7 +118,7 @@ def _says_more(said: str, form: YearForm) -> bool:
     before = said[max(0, form.start - 24) : form.start]
     return (
         re.search(
-            r"\b(?:bought|installed|replaced|purchased|put in|built|since|remodeled)(?: \w+)? (?:in )?$",
+            r"\b(?:bought|installed|replaced|purchased|put in|built|since|remodeled|made|manufactured|produced|mfg|mfd)(?: \w+)? (?:in )?$",
             before,
         )
         is not None

@@ -1,7 +1,8 @@
 """A year beside a toilet's name dates the toilet: 'a Brand Model from 1988', 'Brand Model, 1988'.
 
 The reader of years knows no names and leaves such a year open, or ties it to the nearest
-verb. Here name and year meet. A year that makes a sentence of its own dates the toilet too.
+verb. Here name and year meet. A year that makes a sentence of its own dates the toilet too;
+one of a purchase of the very toilet does not: 'bought the Brand Model in 1988'.
 """
 
 from __future__ import annotations
@@ -11,6 +12,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from assistant.reading.facts import Fact
+from assistant.reading.purchases import is_of_buying
+from assistant.reading.renamed import Renamed
 from assistant.reading.text import Text
 
 _NAMES = frozenset({"brand", "model", "model_no", "unlisted"})
@@ -26,10 +29,15 @@ _ALONE = re.compile(
 _REACH = 60
 
 
-def dated_by_name(text: Text, facts: Sequence[Fact]) -> list[Fact]:
+def dated_by_name(text: Text, renamed: Renamed, facts: Sequence[Fact]) -> list[Fact]:
     """The facts, with the years that stand beside a name read as years of making."""
     names = [f for f in facts if f.name in _NAMES]
-    return [_dated(text, fact, names) for fact in facts]
+    return [f if _is_bought(renamed, f) else _dated(text, f, names) for f in facts]
+
+
+def _is_bought(renamed: Renamed, fact: Fact) -> bool:
+    start, end = renamed.there(fact.start), renamed.there(fact.end)
+    return fact.name == "bought" and is_of_buying(renamed.text.said, start, end)
 
 
 def _dated(text: Text, fact: Fact, names: Sequence[Fact]) -> Fact:

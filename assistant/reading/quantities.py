@@ -12,7 +12,7 @@ from assistant.reading.facts import Fact, Interval
 from assistant.reading.numerals import FREE, NUMBER, grain, value
 from assistant.reading.text import Text
 from assistant.reading.tolerances import volume
-from assistant.reading.wording import how_said
+from assistant.reading.wording import Said, how_said
 
 # Litres, exact: NIST SP 811.
 _LITRES = {"imperial": 4.54609, "gallon": 3.785411784, "litre": 1.0}
@@ -22,8 +22,9 @@ _LITRE = r"(?:lpf|l\.p\.f\.?|lit(?:er|re)s?|ltrs?|l)\b\.?(?: ?(?:per|/|a|each) ?
 _UNIT = rf"(?:{_IMPERIAL}|{_GALLON}|{_LITRE})"
 _DUAL = re.compile(
     rf"{FREE}(?<!\d )(?P<a>{NUMBER})(?:[ -]?(?P<ua>{_UNIT}))?(?P<sep> ?[/|] ?| ?- ?| ?& ?| and | or | to )"
-    rf"(?P<b>{NUMBER})(?:[ -]?(?P<u>{_UNIT}))?(?![\w/]|\.\d)"
+    rf"(?:(?:(?P<loose>about|around|roughly)|maybe) )?(?P<b>{NUMBER})(?:[ -]?(?P<u>{_UNIT}))?(?![\w/]|\.\d)"
 )
+_BETWEEN = re.compile(r"\bbetween (?:(?:about|around|roughly|maybe) )?$")
 _ONE = re.compile(rf"{FREE}(?P<a>{NUMBER})[ -]?(?P<u>{_UNIT})(?!\w)")
 _LED = re.compile(rf"\b(?P<u>gpf|lpf)[ :=]{{1,3}}(?P<a>{NUMBER})(?![\w/]|[.,]\d)")
 # Numbers that in this trade are nothing but a flush: 1.28 always, 1.6 of a toilet or a flush.
@@ -40,7 +41,8 @@ _NOT_FLUSH_AFTER = re.compile(
 )
 _NOT_FLUSH_BEFORE = re.compile(
     r"(?:holds?|holding|capacity(?: of| is)?|(?:tank|cistern|bucket|jug)(?: \w{1,9}){0,2}|wast(?:es?|ing|ed)|los(?:es?|ing|t)"
-    r"|leak(?:s|ing|ed)?|pour(?:ed|ing)?|extra|another)(?: (?:about|around|roughly|almost|over|up to|of))? $"
+    r"|leak(?:s|ing|ed)?|pour(?:ed|ing)?|extra|another)(?: (?:about|around|roughly|almost|over|up to|of|between|from|anywhere|somewhere)){0,3}"
+    rf"(?: (?!(?:19|20)\d\d){NUMBER}(?: ?-| ?&| to| or| and))? $"
 )
 _REDUCED_BEFORE = re.compile(
     r"(?:half|short|reduced|small|partial|liquid|light|eco|number one)[ -]?(?:flush)?[ :=(]{0,2}(?:is |at |of |uses )?$"
@@ -61,6 +63,7 @@ class _Volume:
     unit: str
     last_place: float
     name: str = "flush"
+    loose: bool = False  # the second number of a range was said with 'about'
 
 
 def read_volumes(text: Text) -> list[Fact]:
@@ -74,7 +77,7 @@ def read_volumes(text: Text) -> list[Fact]:
 
 
 def _fact(text: Text, found: _Volume) -> Fact:
-    how = how_said(text.said, found.start, found.end)
+    how = Said.ABOUT if found.loose else how_said(text.said, found.start, found.end)
     return Fact(
         name=found.name,
         value=volume(found.low, found.high, found.last_place, _LITRES[found.unit], how),
@@ -89,7 +92,8 @@ def _duals(said: str) -> Iterator[tuple[_Volume, ...]]:
     """Two numbers in one: a dual flush, or a range or an alternative of one flush."""
     for match in _DUAL.finditer(said):
         units = {_unit(words) for words in (match["ua"], match["u"]) if words}
-        separator = match["sep"].strip()
+        between = _BETWEEN.search(said, max(0, match.start() - 20), match.start())
+        separator = "between" if between else match["sep"].strip()
         if not units and separator in "/|" and _are_bare_duals(match):
             units = {"gallon"}
         if len(units) != 1 or _is_other(said, match.start(), match.end()):
@@ -111,7 +115,8 @@ def _duals(said: str) -> Iterator[tuple[_Volume, ...]]:
         elif separator not in ("&", "and") and _is_plausible(first) and _is_plausible(second):
             low, high = sorted((first.low, second.low))
             place = max(first.last_place, second.last_place)
-            yield (_Volume(first.start, second.end, low, high, unit, place),)
+            whole = _Volume(first.start, second.end, low, high, unit, place)
+            yield (replace(whole, loose=match["loose"] is not None),)
 
 
 def _singles(said: str) -> Iterator[tuple[_Volume, ...]]:
@@ -135,7 +140,7 @@ def _is_other(said: str, start: int, end: int) -> bool:
         r"[ -]?(?:per|a|each|every) flush", said[end : end + 14]
     ):
         return False
-    before = _NOT_FLUSH_BEFORE.search(said, max(0, start - 40), start)
+    before = _NOT_FLUSH_BEFORE.search(said, max(0, start - 60), start)
     return bool(before or _NOT_FLUSH_AFTER.match(said, end))
 
 

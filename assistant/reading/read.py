@@ -53,7 +53,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
         for fact in (*names, *as_seen(text, read_lengths(text)), *read_volumes(text), *years)
     ]
     other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
-    facts = Facts().plus([*dated_by_name(text, _one_reading_each(exclusive)), *other])
+    facts = Facts().plus([*dated_by_name(text, renamed, _one_reading_each(exclusive)), *other])
     return by_toilet(text, without_others(text, corrected(text, facts)))
 
 

@@ -44,6 +44,11 @@ class Renamed:
         stretch = bisect_right(self._new, new) - 1
         return self._old[stretch] + new - self._new[stretch]
 
+    def there(self, old: int) -> int:
+        """Where a place of the message, outside every name, stands in the text."""
+        stretch = bisect_right(self._old, old) - 1
+        return self._new[stretch] + old - self._old[stretch]
+
     def back(self, fact: Fact) -> Fact:
         """The fact with its place and words in the message."""
         start = self._place(fact.start)

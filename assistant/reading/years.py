@@ -9,6 +9,7 @@ from datetime import date
 from assistant.reading.dated import AGED, CARDS, NOTHING, STAMP, dates, stamped_before
 from assistant.reading.facts import Fact, Interval
 from assistant.reading.nearby import Surroundings, cues, sentence_ends
+from assistant.reading.purchases import is_of_buying
 from assistant.reading.spans import YearForm
 from assistant.reading.stamps import DateForm, date_forms
 from assistant.reading.text import Text
@@ -61,7 +62,8 @@ def _of_dates(
     for form in forms:
         as_year = YearForm(form.start, form.end, form.low, form.high, "year", "stated")
         name = dates(around, aged, as_year)
-        if name == STAMP or stamped_before(around, form.start):
+        told = name == "bought" and is_of_buying(text.said, form.start, form.end)
+        if name == STAMP or (not told and stamped_before(around, form.start)):
             yield _fact(text, "made", as_year, "stamp")
         elif not form.plain:
             continue

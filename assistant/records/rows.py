@@ -65,6 +65,20 @@ class Style(Row):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Likeness(Row):
+    """How customers without the trade's words describe a seal.
+
+    Without a style it describes what is no seal of ours, so that it is not taken for one.
+    """
+
+    file: ClassVar[str] = "likenesses.csv"
+    keys: ClassVar[tuple[str, ...]] = ("likeness",)
+    likeness: str = cell(needed=True)
+    style: str | None = cell(to="styles.csv")
+    words: str = cell(needed=True)
+
+
+@dataclass(frozen=True, kw_only=True)
 class FlushValve(Row):
     """A kind of flush valve. `mount` lists every way a seal can hold to it."""
 
@@ -213,6 +227,7 @@ class Question(Row):
 TABLES: tuple[type[Row], ...] = (
     Brand,
     Style,
+    Likeness,
     FlushValve,
     Build,
     BuildValve,

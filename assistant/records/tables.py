@@ -23,6 +23,7 @@ from assistant.records.rows import (
     Cause,
     Evidence,
     FlushValve,
+    Likeness,
     Question,
     Row,
     Seal,
@@ -55,6 +56,7 @@ class Tables:
     evidence: Mapping[str, Evidence]
     causes: Mapping[str, Cause] = dataclasses.field(default_factory=dict)
     questions: Mapping[str, Question] = dataclasses.field(default_factory=dict)
+    likenesses: Mapping[str, Likeness] = dataclasses.field(default_factory=dict)
 
     @classmethod
     def of(cls, read: Mapping[str, Mapping[str, Any]]) -> Tables:
@@ -69,6 +71,7 @@ class Tables:
             evidence=read["fitment.csv"],
             causes=read["causes.csv"],
             questions=read["questions.csv"],
+            likenesses=read["likenesses.csv"],
         )
 
     @cached_property

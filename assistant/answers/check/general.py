@@ -12,18 +12,28 @@ from assistant.answers.check.markdown import sentence_spans
 
 @dataclass(frozen=True)
 class Statement:
-    """A sentence that may be said, and where it stands ('note.md:12', 'questions:opening')."""
+    """A sentence that may be said, and where it stands ('note.md:12', 'questions:opening').
+
+    `title` is that of the note it stands in.
+    """
 
     text: str
     source: str
     staff_only: bool = False
+    title: str = ""
+
+    @property
+    def line(self) -> int | None:
+        """The line of the note in which it stands."""
+        last = self.source.rsplit(":", 1)[-1]
+        return int(last) if self.title and last.isdigit() else None
 
 
 class Statements:
     """Statements by their plain words; prepared once where many answers are checked."""
 
     def __init__(self, statements: Sequence[Statement]) -> None:
-        self._by_words: dict[str, Statement] = {}
+        self._by_words: dict[str, list[Statement]] = {}
         for statement in statements:
             self._keep(statement.text, statement)
             spans = sentence_spans(statement.text, None)
@@ -32,13 +42,19 @@ class Statements:
                     self._keep(statement.text[start:end], statement)
 
     def _keep(self, text: str, statement: Statement) -> None:
-        held = self._by_words.get(plainly(text))
-        if held is None or held.staff_only:  # what customers may read, staff may too
-            self._by_words[plainly(text)] = statement
+        held = self._by_words.setdefault(plainly(text), [])
+        if statement.staff_only:
+            held.append(statement)
+        else:  # what customers may read, staff may too
+            held.insert(sum(not other.staff_only for other in held), statement)
 
     def find(self, sentence: str) -> Statement | None:
         """The statement that a sentence repeats."""
-        return self._by_words.get(plainly(sentence))
+        return next(iter(self.all(sentence)), None)
+
+    def all(self, sentence: str) -> Sequence[Statement]:
+        """Every statement of just these words: two notes may say the same."""
+        return self._by_words.get(plainly(sentence), ())
 
 
 def names_something(line: Line) -> bool:

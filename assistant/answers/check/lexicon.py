@@ -5,6 +5,7 @@ Built once for a set of tables and kept as long as they live.
 
 from __future__ import annotations
 
+import re
 import weakref
 from collections.abc import Sequence
 from typing import Any
@@ -22,6 +23,9 @@ _GENERIC = frozenset(
 )
 
 
+_TAIL = re.compile(r" (?:on|under|of|with|round|over|snapped)\b")
+
+
 class Lexicon:
     """Names by their words. `find` gives the longest name at a place."""
 
@@ -32,7 +36,8 @@ class Lexicon:
         for style in tables.styles.values():
             for name in (style.style, style.plain_name, *style.aliases):
                 self._add(name, "T", style.style)
-                self._add(name + "s", "T", style.style)
+                for more in _plurals(name):
+                    self._add(more, "T", style.style)
         for position in dict.fromkeys(v.position for v in tables.build_valves.values()):
             self._add(position, "Z", position)
         for change in dict.fromkeys(e.change for e in tables.evidence.values() if e.change):
@@ -90,6 +95,12 @@ class Lexicon:
             if "" in node and (kinds := _kinds(node[""], row[at : end + 1], without)):
                 best = kinds, end + 1 - at
         return best
+
+
+def _plurals(name: str) -> tuple[str, ...]:
+    """'flapper on pegs' is many as 'flappers on pegs'."""
+    head, *rest = _TAIL.split(name, maxsplit=1)
+    return (f"{name}s",) if not rest else (f"{name}s", f"{head}s{name[len(head) :]}")
 
 
 def _kinds(

@@ -6,11 +6,14 @@ from collections.abc import Callable
 from itertools import pairwise
 
 from assistant.answers.check import general
+from assistant.answers.check.against import against
 from assistant.answers.check.chunks import chunk
+from assistant.answers.check.citation import citation
 from assistant.answers.check.claims.echo import quoted
 from assistant.answers.check.context import Context
 from assistant.answers.check.general import Statement, Statements
 from assistant.answers.check.general_words import plainly
+from assistant.answers.check.likening import likening
 from assistant.answers.check.line import Line, line_of
 from assistant.answers.check.markdown import Block, Document, Sentence
 from assistant.answers.check.patterns import compiled
@@ -31,6 +34,7 @@ class Walk:
         self._lists: list[Context] = []
         self._fits: list[Sentence] = []
         self._said_before: Statement | None = None
+        self._uncited: list[Statement] = []  # said since a note was last cited
 
     def through(self, document: Document) -> None:
         """Every block, and then what only the whole answer shows."""
@@ -74,16 +78,13 @@ class Walk:
             if given.message is None:
                 return (Finding(sentence.text, "quotation", UNKNOWN),)
             return (quoted(self.context, sentence.text),)
-        line = line_of(sentence.text, given.lexicon, given.currency)
-        statement = self.statements.find(sentence.text)
-        if statement is not None and line is not None:
-            if statement.staff_only and given.audience == "customers":
-                return (Finding(sentence.text, "audience", UNKNOWN, statement.source),)
-            leaning = general.leans(sentence.text, statement, self._said_before)
-            if not general.names_something(line) and not leaning:
-                self._said_before = statement
-                self.original |= _reserves(line)
-                return (Finding(sentence.text, "note", SUPPORTED, statement.source),)
+        if (cites := citation(sentence.text, self._uncited)) is not None:
+            self._uncited.clear()
+            return (cites,)
+        if (likens := likening(self.context, sentence.text)) is not None:
+            return tuple(likens)
+        if (said := self._stated(sentence.text)) is not None:
+            return (said,)
         self._said_before = None
         if (foreign := _foreign_links(block, self.context)) is not None:
             return (Finding(foreign, "link", UNKNOWN),)
@@ -92,6 +93,24 @@ class Walk:
         found = judge_sentence(sentence.text, context)
         self._after(found, sentence)
         return found.findings
+
+    def _stated(self, sentence: str) -> Finding | None:
+        """The finding on a sentence that a note or a question of the shop's says."""
+        given = self.context.given
+        line = line_of(sentence, given.lexicon, given.currency)
+        statement = self.statements.find(sentence)
+        if statement is None or line is None:
+            return None
+        if statement.staff_only and given.audience == "customers":
+            return Finding(sentence, "audience", UNKNOWN, statement.source)
+        if general.names_something(line) or general.leans(sentence, statement, self._said_before):
+            return None
+        if (contradicted := against(line, given.tables)) is not None:
+            return contradicted
+        self._said_before = statement
+        self._uncited += self.statements.all(sentence)
+        self.original |= _reserves(line)
+        return Finding(sentence, "note", SUPPORTED, statement.source)
 
     def _after(self, found: Judged, sentence: Sentence) -> None:
         if not found.sound:

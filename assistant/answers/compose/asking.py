@@ -13,6 +13,7 @@ def ask(case: Case, decision: Decision) -> Draft:
     draft = Draft(Outcome.ASK)
     case.say_back(draft, decision)
     draft.say(_why(case, draft, decision))
+    case.sounds_like(draft, decision.told)
     asks = decision.question or "model_no"
     choices = [value(asks, choice) for choice in decision.choices]
     draft.say(*case.question(draft, asks, choices), main=True)

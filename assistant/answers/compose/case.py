@@ -11,7 +11,7 @@ from assistant.answers.draft import Asked, Draft
 from assistant.answers.words import COUNTS, bold, how_it_holds, inches, listed
 from assistant.fitment.decision import Decision
 from assistant.fitment.picks import is_in_stock
-from assistant.reading.facts import Fact
+from assistant.reading.facts import Fact, Facts
 from assistant.records.notes import Note
 from assistant.records.rows import Seal
 from assistant.records.tables import Tables
@@ -84,6 +84,18 @@ class Case:
             if len(meant) == 1:
                 said.append(f'I read "{_one_line(fact.words)}" as {meant[0]}.')
         draft.say(*dict.fromkeys(said))
+
+    def sounds_like(self, draft: Draft, facts: Facts) -> None:
+        """Says which style an unusual wording was taken for, and that it decides nothing."""
+        for fact in facts.named("style_like")[:2]:
+            style = self.tables.styles.get(fact.choices[0])
+            if style is not None:
+                name = style.plain_name
+                article = "an" if name[0].lower() in "aeiou" else "a"
+                draft.say(
+                    f'"{_one_line(fact.words)}" sounds like {article} {name}, but words alone do '
+                    "not settle it."
+                )
 
     def question(self, draft: Draft, asks: str, choices: Iterable[str] = ()) -> tuple[str, ...]:
         """The question's own words, why it is asked and how to find out."""

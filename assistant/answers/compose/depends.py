@@ -45,6 +45,7 @@ def by_branches(case: Case, decision: Decision) -> Draft:
     if decision.unknown:
         asked_about = listed([bold(p) for p in decision.unknown], "or")
         draft.say(f"Our tables do not settle whether {asked_about} fits {about}.")
+    case.sounds_like(draft, decision.told)
     asked = case.question(draft, decision.question or "made", _choices(decision))
     draft.say(*asked)
     if original:

@@ -83,13 +83,3 @@ def policy(case: Case, asks: Iterable[str]) -> Draft:
     draft.say(*[case.policies.get(key) for key in found])
     draft.say(draft.quote(case.notes, "what-helps-us", "person"))
     return draft
-
-
-def notes_silent(case: Case) -> Draft:
-    """A question of how or why that the notes do not answer."""
-    draft = Draft(Outcome.NOTE)
-    draft.say(
-        draft.quote(case.notes, "what-helps-us", "notes-silent"),
-        draft.quote(case.notes, "what-helps-us", "person"),
-    )
-    return draft

@@ -16,6 +16,7 @@ def no_match(case: Case, decision: Decision) -> Draft:
     draft = Draft(Outcome.NO_MATCH)
     case.say_back(draft, decision)
     draft.say(_why(case, draft, decision), main=True)
+    case.sounds_like(draft, decision.told)
     if decision.why is Why.NO_FLAPPER:
         draft.say(draft.quote(case.notes, "what-helps-us", "no-seal-there"))
     else:

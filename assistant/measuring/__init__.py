@@ -1,0 +1,1 @@
+"""Measures the assistant: benchmarks, and the limits fitted to labelled questions."""

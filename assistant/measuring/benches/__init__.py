@@ -1,0 +1,1 @@
+"""One module a benchmark; `BENCHES` in `bench.py` lists them."""

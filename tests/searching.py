@@ -1,0 +1,35 @@
+"""The model, loaded once for all tests, and the search of the demonstration shop's notes."""
+
+from __future__ import annotations
+
+import atexit
+import shutil
+import tempfile
+from functools import cache
+from pathlib import Path
+
+from demonstration import shop
+
+from assistant.search.model import Model
+from assistant.search.opening import open_search
+from assistant.search.searching import Search
+
+
+@cache
+def model() -> Model:
+    """The packaged model; its weights are read when a test first needs a vector."""
+    return Model()
+
+
+@cache
+def demo_index() -> Path:
+    """A folder, gone when the tests end, for the index of the demonstration shop's notes."""
+    folder = Path(tempfile.mkdtemp(prefix="counterhand-index-"))
+    atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    return folder
+
+
+@cache
+def demo_search() -> Search:
+    """The search of the demonstration shop, its index built once from the notes as they stand."""
+    return open_search(shop().content, demo_index(), model())
