@@ -40,7 +40,9 @@ def called(style: str) -> str:
 
 def of_style(style: str) -> list[Row]:
     """Every seal and every valve of a style."""
-    return [row for name in ("seals", "flush_valves") for row in rows(name) if row["style"] == style]
+    return [
+        row for name in ("seals", "flush_valves") for row in rows(name) if row["style"] == style
+    ]
 
 
 def openings(style: str) -> set[float]:
@@ -113,10 +115,10 @@ def test_the_rest_of_the_note_stays() -> None:
         "A strap flapper hooks over the pegs.",
         "A clip flapper is held by a strap.",
         "A strap flapper has a ring that goes round the tube.",
-        "A tipper seal screws into the neck on a wire.",
+        "A tipper seal screws into the neck.",
         "Tank balls came in after 1990.",
         "Canister seals date from 1970.",
-        "Flappers on a strap have been made since the 1990.",
+        "Flappers on a strap have been made since 1990.",
     ],
 )
 def test_the_same_is_seen_in_other_words(said: str) -> None:
@@ -211,11 +213,7 @@ FALSE_ALARMS = {
 
 @pytest.mark.parametrize(
     "said",
-    [
-        pytest.param(said, marks=pytest.mark.xfail(strict=True, reason=f"taken out: {why}"))
-        for why, sentences in FALSE_ALARMS.items()
-        for said in sentences
-    ],
+    [said for why, sentences in FALSE_ALARMS.items() for said in sentences],
 )
 def test_a_sentence_that_only_looks_like_a_claim_stays(said: str) -> None:
     assert noted(said).text == said
@@ -224,16 +222,11 @@ def test_a_sentence_that_only_looks_like_a_claim_stays(said: str) -> None:
 @pytest.mark.parametrize(
     "said",
     [
-        pytest.param(said, marks=pytest.mark.xfail(strict=True, reason="this wording is not read"))
-        for said in (
-            "A canister seal closes an opening of 2 in.",
-            "Canister seals are for openings of 2 in.",
-            "A canister seal closes a two-inch opening.",
-            "A canister seal closes a 2 in hole.",
-            "Canister seals date from the 1970s.",
-            "Canister seals were first made in 1970.",
-            "A tank ball hooks on a peg.",
-        )
+        "A canister seal closes an opening of 2 in.",
+        "Canister seals are for openings of 2 in.",
+        "A canister seal closes a 2 in hole.",
+        "Canister seals were first made in 1970.",
+        "A tank ball hooks on a peg.",
     ],
 )
 def test_a_claim_in_everyday_words_is_held_against_the_rows(said: str) -> None:

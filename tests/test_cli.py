@@ -47,6 +47,12 @@ FACT = {
 OUTCOMES = {"part", "depends", "ask", "not the seal", "no match", "note", "hand over"}
 
 
+@pytest.fixture(scope="module", autouse=True)
+def _index_is_built() -> None:
+    """What has to be built first is said once, and here nobody listens."""
+    cli(["build", "--shop", str(FOLDER)], standalone_mode=False)
+
+
 class Ran(NamedTuple):
     code: int
     out: str

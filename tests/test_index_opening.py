@@ -193,7 +193,6 @@ def test_where_the_new_index_cannot_be_swapped_in_the_old_one_stays_and_the_new_
     assert indexed.state(tmp_path).get(name) == before.get(name)
 
 
-@pytest.mark.xfail(strict=True, reason="clearing away after an error raises one of its own")
 def test_writing_where_a_file_lies_is_refused_in_one_sentence(tmp_path: Path) -> None:
     """As on any disk where not even clearing away is possible, such as one gone read-only."""
     (tmp_path / "index").write_text("mine")

@@ -2,7 +2,7 @@
 
     python -m assistant.measuring.fit [SHOP]
 
-A wrong answer counts twice as much as a right one: silence is better. A style is named by
+A wrong answer undoes four right ones: silence is better. A style is named by
 meaning only where nine in ten such namings are right.
 """
 
@@ -24,7 +24,7 @@ from assistant.search.opening import open_search
 from assistant.search.searching import CANDIDATES, Search
 from assistant.shop import DEMO, open_shop
 
-WRONG_COSTS = 2
+WRONG_COSTS = 4
 SOFTNESS = 10.0  # inverse strength of the regularisation
 FOLDS = 10
 RIGHT_OF_TEN = 9
@@ -72,7 +72,7 @@ def _threshold(
     of: NDArray[np.int64],
     answerable: Sequence[bool],
 ) -> float:
-    """The limit with most right answers less twice the wrong ones, by the likelihoods held out."""
+    """The limit with most right answers less what wrong ones cost, by likelihoods held out."""
     tops = [np.flatnonzero(of == number) for number in range(len(answerable))]
     best = [own[np.argmax(likely[own])] for own in tops if len(own)]
     grid = np.round(np.arange(0.02, 0.96, 0.01), 2)

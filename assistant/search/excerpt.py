@@ -16,7 +16,7 @@ MOST = 5  # sentences; a section of a well-kept note is hardly longer
 _LEANING = frozenset(
     """
     it its this that these those they their them both such he she his her so then but and or
-    otherwise instead also there
+    otherwise instead also there either neither same
     """.split()  # noqa: SIM905 - a quoted list would be harder to read
 )
 
@@ -42,5 +42,5 @@ def excerpt(sentences: Sequence[Line], cosines: Vectors) -> tuple[Line, ...]:
 
 def leans(sentence: str) -> bool:
     """Whether a sentence begins with a word that points back."""
-    first = _FIRST_WORD.search(sentence.lower())
+    first = _FIRST_WORD.search(sentence.lower().removeprefix("the "))  # 'the same' leans
     return first is not None and first[0] in _LEANING

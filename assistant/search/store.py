@@ -48,7 +48,8 @@ def write(folder: Path, index: Index) -> None:
         _swap(folder, f"{new.name} {manifest}")
     except OSError as error:
         shutil.rmtree(new, ignore_errors=True)
-        (folder / _FRESH).unlink(missing_ok=True)
+        with suppress(OSError):
+            (folder / _FRESH).unlink()
         raise SearchError(
             str(folder),
             f"cannot be written ({error.strerror or error})",

@@ -18,16 +18,21 @@ from assistant.records.tables import Tables
 YEARS = 10  # years by which a note's date may differ from the row's: both are rough
 _DENIES = re.compile(
     r" (?:no|not|never|none|neither|nor|without|than|unlike|instead|rather|but|hardly|rarely"
-    r"|seldom|cannot|if|where|when|while|whereas|wrong|too)(?![^ ])"
+    r"|seldom|cannot|if|where|when|while|whereas|wrong|too|may|might|perhaps|as|once)(?![^ ])"
 )
-_OPENING = re.compile(r"(?P<sizes> <L\d+>(?: (?:,|or|and|to) ?(?:and|or)? ?<L\d+>)*) openings?\b")
+_SIZES = r"(?P<{}> <L\d+>(?: (?:,|or|and|to) ?(?:and|or)? ?<L\d+>)*)"
+_OPENING = re.compile(
+    _SIZES.format("sizes") + r" (?:openings?|holes?)\b"
+    r"| (?:openings?|holes?) of" + _SIZES.format("after")
+)
 _SINCE = re.compile(
-    r" (?:since|from|after) (?:about |around |roughly )*(?:the )?<(?:IY|Y|IR|R)(\d+)>"
+    r" (?:(?:made|common|sold|fitted|usual|around|used)(?: \w+)? since|(?:first )?(?:made|sold) in"
+    r"|came in after|dates? from)(?: about| around| roughly)*(?: the)? <(?:IY|Y|IR|R)(\d+)>"
 )
 _HOLDS = {
     "pegs": re.compile(
         r" (?:hooks?|hangs?|sits?|holds?|slips?) (?:over|on|onto)"
-        r" (?:the|its|its two|<I\d+>|a pair of|both)? ?pegs?\b"
+        r" (?:the|its|its two|<I\d+>|a|a pair of|both)? ?pegs?\b"
     ),
     "wire": re.compile(
         r" (?:hangs?|sits?|rides?|slides?|screwed) (?:on|onto) (?:a|the|its) (?:\w+ )?wire\b"
@@ -36,7 +41,7 @@ _HOLDS = {
         r" ring (?:that )?(?:slides|slips|sits|goes|pushed) (?:down )?(?:over|round|around)"
     ),
     "strap": re.compile(r" (?:held|holds|hangs?) (?:on )?(?:by|with) (?:a|its) (?:\w+ )?strap\b"),
-    "thread": re.compile(r" (?:screws?|screwed|threads?) (?:in|into|on|onto) (?:the|its)"),
+    "thread": re.compile(r" (?:screws?|screwed|threads?) into (?:the|its) (?:neck|outlet|valve)\b"),
 }
 
 
@@ -58,7 +63,7 @@ def _openings(line: Line, styles: tuple[str, ...], tables: Tables) -> Finding | 
     if said is None:
         return None
     known = {size for style in styles for size in _sizes(style, tables)}
-    for item in line.within(said["sizes"], "L"):
+    for item in line.within(said["sizes"] or said["after"], "L"):
         length: Length = item.values["L"]
         if known and not any(length.equals_in(size) for size in known):
             return _contradicted(item, "style-opening", styles, tables)

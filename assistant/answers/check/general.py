@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from assistant.answers.check.general_words import plainly
+from assistant.answers.check.lexicon import Lexicon
 from assistant.answers.check.line import Line
 from assistant.answers.check.markdown import sentence_spans
 
@@ -57,29 +59,52 @@ class Statements:
         return self._by_words.get(plainly(sentence), ())
 
 
-def names_something(line: Line) -> bool:
-    """Whether a sentence names a part, a model, a maker or a number of theirs."""
-    return any(
-        kind in "PMB" or (kind in "NKW" and not item.text.isdigit())
+_ON_THE_SHELF = re.compile(
+    r"^(?!.*\b(?:whether|if)\b).*\b(?:is|are) (?:\w+ )?(?:in|out of) stock\b"
+    r"|\b\d+ (?:\w+ ){0,3}on hand\b",
+    re.IGNORECASE,
+)
+
+
+def names_something(line: Line, sentence: str, statement: Statement, lexicon: Lexicon) -> bool:
+    """Whether a sentence names a part, a model, a maker or a number of theirs, price or stock.
+
+    No note may vouch for that: the tables must. The shop's own policies may speak of money.
+    """
+    kinds = {
+        kind
         for item in line.items
         for kind in item.kinds
+        if kind in "PMBS" or (kind in "NKW" and not item.text.isdigit())
+    }
+    of_the_shop = bool(statement.title) and (
+        any("D" in item.values for item in line.items) or _ON_THE_SHELF.search(sentence) is not None
     )
+    return bool(kinds) or of_the_shop or lexicon.may_name(sentence)
 
 
 _LEANING = frozenset(
     {"it", "they", "this", "these", "that", "those", "its", "their", "both", "such", "he", "she"}
+    | {"either", "neither", "same"}
 )
+_BEFORE_IT = frozenset({"and", "but", "so", "then", "or", "the"})
+_NAMES_THEM = frozenset({"a", "an", "the", "way", "too"})  # 'neither a ball nor its wire'
+_WORD = re.compile(r"[^\W_]+")
 
 
-def leans(sentence: str, statement: Statement, before: Statement | None) -> bool:
+def leans(sentence: str, statement: Statement, before: Sequence[Statement]) -> bool:
     """Whether the sentence speaks of something said before it, which is not its own note.
 
     'It never leaks' may be true in its note and false after a part's name.
     """
-    first = plainly(sentence).split(" ", 1)[0].strip(",'").lower().removesuffix("'s")
-    if first not in _LEANING or statement.source.startswith(("questions:", "causes:")):
+    row = [word.lower() for word in _WORD.findall(plainly(sentence)[:60])]
+    while row and row[0] in _BEFORE_IT:
+        row = row[1:]
+    if row[:1] in (["either"], ["neither"]) and row[1:2] and row[1] in _NAMES_THEM:
         return False
-    return before is None or _file(before) != _file(statement)
+    if not row or row[0] not in _LEANING or statement.source.startswith(("questions:", "causes:")):
+        return False
+    return _file(statement) not in {_file(other) for other in before}
 
 
 def _file(statement: Statement) -> str:

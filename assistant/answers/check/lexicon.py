@@ -43,6 +43,15 @@ class Lexicon:
         for change in dict.fromkeys(e.change for e in tables.evidence.values() if e.change):
             self._add(change.rstrip(" .!"), "H", plainly(change))
 
+        self._doubtful = _doubtful(tables)
+
+    def may_name(self, text: str) -> bool:
+        """Whether a text may name a part, a maker or a model that is not written as the tables do.
+
+        A number of the shape of a part number, a maker in small letters, a model in the plural.
+        """
+        return self._doubtful.search(text) is not None
+
     def _add_builds(self, tables: Tables) -> None:
         called = {b.brand: (b.brand, *b.aliases) for b in tables.brands.values()}
         for brand, names in called.items():
@@ -95,6 +104,26 @@ class Lexicon:
             if "" in node and (kinds := _kinds(node[""], row[at : end + 1], without)):
                 best = kinds, end + 1 - at
         return best
+
+
+def _doubtful(tables: Tables) -> re.Pattern[str]:
+    shapes = {_shape(part) for part in tables.seals}
+    makers = {b.brand for b in tables.brands.values()} | {
+        s.maker for s in tables.seals.values() if s.maker
+    }
+    models = {f"{build.model}s" for build in tables.builds.values()}
+    names = [f"(?i:{re.escape(name)})" for name in sorted(makers)]
+    names += [re.escape(name) for name in sorted(models)]
+    return re.compile(rf"(?<!\w)(?:{'|'.join([*sorted(shapes), *names]) or '(?!)'})(?!\w)")
+
+
+def _shape(part_no: str) -> str:
+    """Numbers like this one, joined in any way: 'SL-2044' is as 'SL 9041' and 'SL2044'."""
+    pieces = re.findall(r"[^\W\d_]+|\d+", part_no)
+    letters = [p for p in pieces if not p.isdigit()]
+    if not letters:  # bare digits are any number
+        return re.escape(part_no)
+    return "[ -./]?".join(rf"\d{{{len(p)}}}" if p.isdigit() else f"(?i:{p})" for p in pieces)
 
 
 def _plurals(name: str) -> tuple[str, ...]:

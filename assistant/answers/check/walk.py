@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from assistant.answers.check import general
@@ -33,8 +33,8 @@ class Walk:
         self.checks: list[Check] = []
         self._lists: list[Context] = []
         self._fits: list[Sentence] = []
-        self._said_before: Statement | None = None
-        self._uncited: list[Statement] = []  # said since a note was last cited
+        self._said_before: Sequence[Statement] = ()
+        self._uncited: list[Sequence[Statement]] = []  # said since a note was last cited
 
     def through(self, document: Document) -> None:
         """Every block, and then what only the whole answer shows."""
@@ -78,16 +78,16 @@ class Walk:
             if given.message is None:
                 return (Finding(sentence.text, "quotation", UNKNOWN),)
             return (quoted(self.context, sentence.text),)
-        if (cites := citation(sentence.text, self._uncited)) is not None:
+        if (foreign := _foreign_links(block, self.context)) is not None:
+            return (Finding(foreign, "link", UNKNOWN),)
+        if (cites := citation(sentence.text, self._uncited, given.audience)) is not None:
             self._uncited.clear()
             return (cites,)
         if (likens := likening(self.context, sentence.text)) is not None:
             return tuple(likens)
         if (said := self._stated(sentence.text)) is not None:
             return (said,)
-        self._said_before = None
-        if (foreign := _foreign_links(block, self.context)) is not None:
-            return (Finding(foreign, "link", UNKNOWN),)
+        self._said_before = ()
         context = self.context.for_sentence(self._changes(following))
         context.introduces = introduces
         found = judge_sentence(sentence.text, context)
@@ -103,18 +103,21 @@ class Walk:
             return None
         if statement.staff_only and given.audience == "customers":
             return Finding(sentence, "audience", UNKNOWN, statement.source)
-        if general.names_something(line) or general.leans(sentence, statement, self._said_before):
+        if general.names_something(line, sentence, statement, given.lexicon):
+            return None
+        if general.leans(sentence, statement, self._said_before):
             return None
         if (contradicted := against(line, given.tables)) is not None:
             return contradicted
-        self._said_before = statement
-        self._uncited += self.statements.all(sentence)
+        self._said_before = self.statements.all(sentence)
+        self._uncited.append(self._said_before)
         self.original |= _reserves(line)
         return Finding(sentence, "note", SUPPORTED, statement.source)
 
     def _after(self, found: Judged, sentence: Sentence) -> None:
         if not found.sound:
             return
+        self._uncited.append(())  # what no note says no citation covers
         self.context = found.context
         self.original |= found.original
         if found.context.named_fit:

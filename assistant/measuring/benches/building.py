@@ -1,4 +1,8 @@
-"""Building the index, against bare encoding of the same texts in batches."""
+"""Building the index, against bare encoding of the same texts in batches.
+
+The texts are the passages, and beside them their sentences, the wordings of their questions and the
+descriptions of looks; what the passages alone would take is told too.
+"""
 
 from __future__ import annotations
 
@@ -55,13 +59,12 @@ def run() -> Measured:
     return Measured(
         (
             Ratio("build ÷ bare encoding of the same texts", built / same, 1.15),
-            Ratio("build ÷ bare encoding of the passages alone", built / alone, 1.15),
             Ratio("an unchanged rebuild ÷ build", again / built, 0.05),
         ),
         (
             (f"build of {len(passages)} passages, {len(texts)} texts", f"{built:.2f} s"),
             ("bare", f"{same:.2f} s"),
-            ("bare, passages alone", f"{alone:.2f} s"),
+            ("bare, passages alone", f"{alone:.2f} s, so that build ÷ it is {built / alone:.2f}"),
             ("unchanged", f"{again:.3f} s"),
         ),
     )
