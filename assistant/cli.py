@@ -145,7 +145,7 @@ def build(shop: Path | None) -> None:
 def bench(names: tuple[str, ...]) -> None:
     """Measure speed and memory, as ratios against a baseline in the same run.
 
-    NAMES choose among answering, starting, building, deciding, nearest (default: all; some
+    NAMES choose among starting, answering, building, deciding, nearest (default: all; some
     minutes, and up to 8 GiB of memory).
 
     \b

@@ -108,7 +108,8 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
             told = about_a_seal or "does it fit" in asks or _FOR_HELP.search(text.raw)
             otherwise = chosen if told else notes_silent(case)
             return [Explain(question, otherwise) for question in perhaps]
-        how = [Explain(question, otherwise=None) for question in perhaps]
+        if perhaps and chosen is not None:  # what ails it is asked first, the toilet told after
+            return [*(Explain(question) for question in perhaps), chosen]
     return _in_order(chosen, how, _beside(case, facts, text.raw, wanted), facts)
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 import platform
+import resource
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
@@ -11,8 +13,8 @@ from assistant.measuring.timing import Measured
 
 Run = Callable[[], Measured]
 BENCHES: dict[str, Run] = {
+    "starting": starting.run,  # first: a process started later would count this one's memory as its
     "answering": answering.run,
-    "starting": starting.run,
     "building": building.run,
     "deciding": deciding.run,
     "nearest": nearest.run,
@@ -21,16 +23,18 @@ BENCHES: dict[str, Run] = {
 
 @dataclass(frozen=True)
 class Benched:
-    """What one benchmark found."""
+    """What one benchmark found, and the most memory that this process took so far."""
 
     name: str
     measured: Measured
+    peak_mib: float
 
 
 def bench(names: Iterable[str]) -> Iterator[Benched]:
     """Runs the benchmarks of these names, and gives each as it is done."""
     for name in names:
-        yield Benched(name, BENCHES[name]())
+        measured = BENCHES[name]()
+        yield Benched(name, measured, resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
 
 
 def lines(benched: Benched) -> list[str]:
@@ -41,15 +45,10 @@ def lines(benched: Benched) -> list[str]:
         reached = "reached" if ratio.reached else "NOT reached"
         found.append(f"{ratio.value:8.3f}  {ratio.what} (goal {sign} {ratio.goal:g}: {reached})")
     found += [f"          {what}: {value}" for what, value in benched.measured.figures]
-    return found
+    return [*found, f"          most memory so far: {benched.peak_mib:.0f} MiB"]
 
 
 def machine() -> str:
     """On what the figures were taken."""
-    return f"Python {platform.python_version()}, {platform.machine()}, {_cores()} cores"
-
-
-def _cores() -> int:
-    import os
-
-    return len(os.sched_getaffinity(0))
+    cores = len(os.sched_getaffinity(0))
+    return f"Python {platform.python_version()}, {platform.machine()}, {cores} cores"
