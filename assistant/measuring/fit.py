@@ -28,10 +28,7 @@ WRONG_COSTS = 4
 SOFTNESS = 10.0  # inverse strength of the regularisation
 FOLDS = 10
 RIGHT_OF_TEN = 9
-NOTHING = Limits(
-    passage=0, wording=0, sentence=0, words=0, ranks=0, bias=0, answers_at=0, looks_at=0,
-    looks_ahead=0,
-)  # fmt: skip
+NOTHING = Limits(**dict.fromkeys(Limits.__dataclass_fields__, 0.0))
 
 
 def fitted(search: Search, asked: Sequence[Question], told: Sequence[Look]) -> Limits:

@@ -65,7 +65,7 @@ def _clauses(text: Text, low: int, high: int, asked: Sequence[int]) -> list[tupl
 
 
 def _trimmed(text: Text, first: int, last: int) -> Wording:
-    said = text.raw[first:last]
+    said = text.visible[first:last]
     begin = first + len(said) - len(said.lstrip())
     words = said.strip().rstrip(",;:(- ")
     return Wording(words, begin, begin + len(words))

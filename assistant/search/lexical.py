@@ -58,9 +58,6 @@ class Lexical:
 
 
 def shared(weights: dict[str, float], text: str) -> float:
-    """The share of a query's weight that stands in a text, from 0 to 1."""
-    total = sum(weights.values())
-    if not total:
-        return 0.0
+    """The weight of a query's stems that stand in a text."""
     held = set(stems(text))
-    return sum(weight for stem, weight in weights.items() if stem in held) / total
+    return sum(weight for stem, weight in weights.items() if stem in held)

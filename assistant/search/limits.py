@@ -20,14 +20,17 @@ class Signals:
     """What speaks for a passage as the answer to a question.
 
     The cosines of the whole passage, of the likest wording of its question and of its best
-    sentence; the share of the question's words (weighed by rarity) in it; and how high the three
-    rankings put it together, from 0 to 1.
+    sentence, and the highest of the three; the weight of the question's words that stand in it,
+    and how many words of weight the question has (a long one shares more by chance), both in
+    tens; and how high the three rankings put it together, from 0 to 1.
     """
 
     passage: float
     wording: float
     sentence: float
+    likest: float
     words: float
+    length: float
     ranks: float
 
 
@@ -38,7 +41,9 @@ class Limits:
     passage: float
     wording: float
     sentence: float
+    likest: float
     words: float
+    length: float
     ranks: float
     bias: float
     answers_at: float

@@ -156,11 +156,14 @@ class Search:
     def _signals(self, hit: Hit, meaning: Vectors, weights: dict[str, float]) -> Signals:
         """What speaks for a passage."""
         cosines = self.index.sentences_of(hit.place) @ meaning
+        sentence = float(cosines.max()) if len(cosines) else 0.0
         return Signals(
             passage=hit.likeness,
             wording=hit.wording,
-            sentence=float(cosines.max()) if len(cosines) else 0.0,
-            words=shared(weights, hit.passage.words),
+            sentence=sentence,
+            likest=max(hit.likeness, hit.wording, sentence),
+            words=shared(weights, hit.passage.words) / 10,
+            length=len(weights) / 10,
             ranks=hit.fused / FIRST_IN_ALL,
         )
 
