@@ -131,12 +131,25 @@ def test_a_short_letter_with_one_question_is_a_question_as_a_whole(letter: str) 
     assert words(letter) == [letter]
 
 
+def test_a_letter_is_short_up_to_some_lines() -> None:
+    question = "How do I get the ring off?"
+    up_to_45 = f"{' '.join(STORY.split()[:37])} roof. {question}"
+    assert (len(up_to_45.split()), words(up_to_45)) == (45, [up_to_45])
+    assert words(f"So {up_to_45}") == [question]
+
+
 def test_its_line_breaks_are_blanks() -> None:
     assert words("My flapper leaks.\n\nWhy does\n  it do that?") == [SHORT[0]]
 
 
 def test_greeting_and_name_are_no_part_of_it() -> None:
     assert words("Hello,\n\nis vinegar safe\n\nThanks\nBob") == ["is vinegar safe"]
+
+
+def test_a_letter_that_wants_a_part_too_is_no_question_as_a_whole() -> None:
+    question = "How do I measure the opening?"
+    for wish in ("Flapper for a Quellwick Tamsel, please.", "What does a flapper cost?"):
+        assert words(f"{question} {wish}") == [question]
 
 
 def test_in_a_long_letter_the_question_stands_alone() -> None:
