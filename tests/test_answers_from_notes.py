@@ -251,6 +251,7 @@ def test_a_note_for_staff_is_never_quoted_to_customers(note: str, letter: str) -
         assert f"{note}.md" not in {source.note for source in answer.sources}
         assert not any(sentence in answer.text for sentence in sentences)
         assert FOR_STAFF[note].title not in answer.text
+        assert [c for c in answer.checks if c.result != "supported"] == []  # nothing had to fall
 
 
 def test_staff_read_it() -> None:
