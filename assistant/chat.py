@@ -13,6 +13,7 @@ from rich.markdown import Markdown
 
 from assistant.answers.answer import Reply
 from assistant.answers.compose.case import Audience
+from assistant.answers.questions import is_civil
 from assistant.answers.reply import reply
 from assistant.reading.letters import letter_from_text
 from assistant.search.searching import Search
@@ -48,19 +49,23 @@ class Conversation:
         self._asked: str | None = None
 
     def say(self, line: str) -> Reply:
-        """The answers after one more line."""
+        """The answers after one more line; thanks and greetings leave the matter as it stood."""
+        if is_civil(line):
+            return self._answer(line)
         self._said.append(self._in_full(line))
-        letter = letter_from_text("\n\n".join(self._said))
-        made = reply(
+        made = self._answer("\n\n".join(self._said))
+        questions = [a.question.asks for a in made.answers if a.question]
+        self._asked = questions[0] if len(questions) == 1 else None
+        return made
+
+    def _answer(self, message: str) -> Reply:
+        return reply(
             self._shop,
-            letter,
+            letter_from_text(message),
             audience=self._audience,
             today=self._today,
             search=self._search,
         )
-        questions = [a.question.asks for a in made.answers if a.question]
-        self._asked = questions[0] if len(questions) == 1 else None
-        return made
 
     def _in_full(self, line: str) -> str:
         lead_in = LEAD_INS.get(self._asked or "")

@@ -1,41 +1,21 @@
-"""A shop: one folder with knowledge/, index/ and eval/, and its settings."""
+"""A shop: one folder with knowledge/, index/ and eval/."""
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
-from typing import Any
 
 from assistant.errors import KnowledgeError
 from assistant.fitment.decide import Counter, counter_for
-from assistant.fitment.picks import PREFERENCES
 from assistant.reading.names import NameBook
 from assistant.records.notes import Note, load_notes
 from assistant.records.tables import Tables, load_tables
 from assistant.search.content import Content
-from assistant.search.model import DEFAULT
+from assistant.settings import Settings, meant, read_settings
 
 DEMO = Path(__file__).resolve().parent.parent  # the demonstration shop lies beside the code
-CUSTOMERS_MAY_SEE = ("price", "availability", "link")
-
-
-@dataclass(frozen=True, kw_only=True)
-class Settings:
-    """What shop.toml says."""
-
-    name: str
-    contact: Mapping[str, str] = field(default_factory=dict)
-    currency: str = "$"
-    units: str = "inch"
-    first: tuple[str, ...] = ("in stock", "compatible", "price")
-    customers_see: frozenset[str] = frozenset({"price", "availability", "link"})
-    greeting: str = ""
-    sign_off: str = ""
-    policies: Mapping[str, str] = field(default_factory=dict)
-    model: str = DEFAULT
 
 
 @dataclass(frozen=True, eq=False)
@@ -86,109 +66,40 @@ def open_shop(folder: Path) -> Shop:
         KnowledgeError: anything of it is missing or wrong; the sentence says what and where.
     """
     knowledge = folder / "knowledge"
+    _look_for(folder)
+    settings = read_settings(knowledge / "shop.toml")
+    tables = load_tables(knowledge / "tables")
+    notes = load_notes(knowledge / "notes")
+    _styles_are_known(notes, tables, knowledge)
+    return Shop(folder, settings, tables, notes)
+
+
+def _look_for(folder: Path) -> None:
+    """Looks whether the folders of a shop are there."""
+    knowledge = folder / "knowledge"
+    if not folder.exists():
+        raise KnowledgeError(str(folder), "the folder is missing", "name another with --shop")
+    if not folder.is_dir():
+        raise KnowledgeError(str(folder), "is no folder", "name a shop's folder with --shop")
     if not knowledge.is_dir():
-        raise KnowledgeError(
-            str(knowledge), "the folder is missing", "name a shop's folder with --shop"
-        )
+        mend = f"put shop.toml, notes/ and tables/ in {knowledge}, or name another folder"
+        if (folder / "shop.toml").is_file():  # knowledge/ itself was named
+            mend = f"name the folder that holds {folder}"
+        raise KnowledgeError(str(knowledge), "the folder is missing", f"{mend} with --shop")
     if not (knowledge / "notes").is_dir():
         raise KnowledgeError(
             str(knowledge / "notes"), "the folder is missing", "make it, even if it stays empty"
         )
-    settings = read_settings(knowledge / "shop.toml")
-    return Shop(
-        folder, settings, load_tables(knowledge / "tables"), load_notes(knowledge / "notes")
-    )
 
 
-def read_settings(path: Path) -> Settings:
-    """The settings in shop.toml, with a default for each that is left out but the name."""
-    where = str(path)
-    try:
-        raw = tomllib.loads(path.read_text(encoding="utf-8"))
-    except FileNotFoundError:
-        raise KnowledgeError(where, "the file is missing", "add it with name = '...'") from None
-    except OSError as error:
-        raise KnowledgeError(
-            where, f"cannot be read ({error.strerror})", "put a file of settings there"
-        ) from error
-    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
-        raise KnowledgeError(where, f"is not sound TOML ({error})", "correct that line") from error
-    name = _text(raw, "name", where)
-    defaults = Settings(name=name)
-    first = _words(
-        _table(raw, "choosing", where), "first", defaults.first, f"{where}, field choosing"
-    )
-    for word in first:
-        if word not in PREFERENCES:
-            raise KnowledgeError(
-                f"{where}, field choosing.first",
-                f"'{word}' is no preference",
-                "use some of: " + ", ".join(PREFERENCES),
-            )
-    sees = _words(
-        _table(raw, "customers", where),
-        "may_see",
-        tuple(defaults.customers_see),
-        f"{where}, field customers",
-    )
-    for word in sees:
-        if word not in CUSTOMERS_MAY_SEE:
-            raise KnowledgeError(
-                f"{where}, field customers.may_see",
-                f"'{word}' is nothing that customers may see",
-                "use some of: " + ", ".join(CUSTOMERS_MAY_SEE),
-            )
-    return Settings(
-        name=name,
-        contact={key: str(value) for key, value in _table(raw, "contact", where).items()},
-        currency=str(raw.get("currency", defaults.currency)),
-        units=str(raw.get("units", defaults.units)),
-        first=first,
-        customers_see=frozenset(sees),
-        policies=_policies(raw, where),
-        greeting=str(raw.get("greeting", "")),
-        sign_off=str(raw.get("sign_off", "")),
-        model=_model(_table(raw, "search", where), path),
-    )
-
-
-def _text(raw: Mapping[str, Any], key: str, where: str) -> str:
-    value = raw.get(key)
-    if not isinstance(value, str) or not value.strip():
-        raise KnowledgeError(f"{where}, field {key}", "is missing", f"write {key} = '...'")
-    return value
-
-
-def _model(raw: Mapping[str, Any], path: Path) -> str:
-    """The name of the model; a folder is named from the shop's own."""
-    if "model" not in raw:
-        return DEFAULT
-    name = _text(raw, "model", f"{path}, table search")
-    beside = path.parent.parent / name
-    return str(beside) if beside.is_dir() else name
-
-
-def _policies(raw: Mapping[str, Any], where: str) -> dict[str, str]:
-    """The shop's policies in sentences, with its hours among them."""
-    found = {key: str(value) for key, value in _table(raw, "policies", where).items()}
-    if hours := _table(raw, "contact", where).get("hours"):
-        found.setdefault("hours", f"We are open {hours}.")
-    return found
-
-
-def _words(
-    raw: Mapping[str, Any], key: str, default: tuple[str, ...], where: str
-) -> tuple[str, ...]:
-    found = raw.get(key, default)
-    if not isinstance(found, (list, tuple)) or not all(isinstance(item, str) for item in found):
-        raise KnowledgeError(
-            f"{where}.{key}", "is no list of words", f'write {key} = ["...", "..."]'
-        )
-    return tuple(found)
-
-
-def _table(raw: Mapping[str, Any], key: str, where: str) -> Mapping[str, Any]:
-    value = raw.get(key, {})
-    if not isinstance(value, dict):
-        raise KnowledgeError(f"{where}, field {key}", "is no table", f"write [{key}] above it")
-    return value
+def _styles_are_known(notes: Mapping[str, Note], tables: Tables, knowledge: Path) -> None:
+    """A note of a mistyped style would never be found for the seals that it is about."""
+    for note in notes.values():
+        for style in note.styles:
+            if style not in tables.styles:
+                near = " or ".join(f"'{name}'" for name in meant(style, tables.styles))
+                raise KnowledgeError(
+                    f"{knowledge / 'notes' / note.name}.md, field styles",
+                    f"'{style}' is no style of {knowledge / 'tables' / 'styles.csv'}",
+                    f"perhaps {near} is meant" if near else "add it there or name one that is",
+                )

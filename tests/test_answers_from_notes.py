@@ -108,13 +108,22 @@ def said_in(note: str, first: int, last: int) -> str:
     return " ".join(LINK.sub(r"\1", " ".join(shown)).split())
 
 
+def bare(answer: Answer) -> str:
+    """An answer's text without its cautions, which a reply says once."""
+    text = answer.text
+    for caution in answer.cautions:
+        text = text.replace(caution, "")
+    return text.strip()
+
+
 def quotations(answer: Answer) -> Iterator[tuple[str, str, int, int]]:
     """What is quoted, the title it is said to be from, and the lines."""
     paragraphs = answer.text.split("\n\n")
     for at, paragraph in enumerate(paragraphs):
         if cited := CITED.fullmatch(paragraph):
             first = int(cited[2])
-            yield paragraphs[at - 1], cited[1], first, int(cited[3] or first)
+            items = [MARK.sub("", line) for line in paragraphs[at - 1].splitlines()]
+            yield " ".join(items), cited[1], first, int(cited[3] or first)
 
 
 # A question alone
@@ -199,9 +208,16 @@ def test_a_part_is_named_beside_a_question_that_the_notes_do_not_answer() -> Non
 @pytest.mark.parametrize("asks", [PART, DEPENDS, NO_MATCH])
 @pytest.mark.parametrize("how", [MEASURE, SWELL, CHAIN])
 def test_a_part_and_how_are_each_answered_in_the_order_asked(asks: str, how: str) -> None:
-    (part,), (note,) = answers(asks), answers(how)
-    assert answers(f"{asks} {how}") == (part, note)
-    assert answers(f"{how} {asks}") == (note, part)
+    alone = answers(asks)[0], answers(how)[0]
+    for both, order in ((f"{asks} {how}", alone), (f"{how} {asks}", alone[::-1])):
+        assert [bare(answer) for answer in answers(both)] == [bare(answer) for answer in order]
+
+
+@pytest.mark.parametrize("how", [MEASURE, CHAIN])
+def test_a_caution_is_said_once_in_a_letter(how: str) -> None:
+    text = answered(f"{PART} {how}").text
+    for caution in answers(PART)[0].cautions:
+        assert text.count(caution) == 1
 
 
 def test_so_are_both_in_one_sentence() -> None:

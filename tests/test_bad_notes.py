@@ -8,11 +8,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
+from datetime import date
 from pathlib import Path
 from typing import NamedTuple
 
 import pytest
 
+from assistant.records.notes import parse_note
 from tests.broken import copy_of_demo, run
 from tests.encoders import WordHashes
 
@@ -24,6 +26,7 @@ NOT_YAML = "the front matter is not sound YAML; check its quotes."
 MISSING = "the front matter is missing; begin with '---', title and audience."
 NOT_UTF8 = "is not UTF-8; save the note as UTF-8."
 NO_TITLE = "the title is missing; add 'title: ...'."
+NO_DAY = ", field updated: '{}' is no day; write a day such as 2026-11-25."
 
 
 class Ran(NamedTuple):
@@ -89,6 +92,15 @@ FRONT: list[tuple[str, str, str]] = [
     ("that calls a word a truth", f"{HEAD}tags: !!bool pins\n{BODY}", f", line 1: {NOT_YAML}"),
     ("that calls a word a day", f"{HEAD}updated: !!timestamp soon\n{BODY}",
      f", line 1: {NOT_YAML}"),
+    ("updated on a word", f"{HEAD}updated: yesterday\n{BODY}", NO_DAY.format("yesterday")),
+    ("updated in a year", f"{HEAD}updated: 2026\n{BODY}", NO_DAY.format("2026")),
+    ("updated in a month", f"{HEAD}updated: 2026-11\n{BODY}", NO_DAY.format("2026-11")),
+    ("updated in another order", f"{HEAD}updated: 25.11.2026\n{BODY}",
+     NO_DAY.format("25.11.2026")),
+    ("updated on a day of no month", f"{HEAD}updated: 2026-02-30\n{BODY}",
+     NO_DAY.format("2026-02-30")),
+    ("updated on several days", f"{HEAD}updated: [2026-11-24]\n{BODY}",
+     NO_DAY.format("['2026-11-24']")),
     ("nested without end", f"{HEAD}tags: {'[' * 3000}\n{BODY}", f", line 1: {NOT_YAML}"),
     ("with an empty title", f"---\ntitle:\naudience: staff\n{BODY}", f", line 2: {NO_TITLE}"),
     ("with a title of blanks", f"---\ntitle: '  '\naudience: staff\n{BODY}",
@@ -104,6 +116,45 @@ FRONT: list[tuple[str, str, str]] = [
 def test_front_matter(text: str, sentence: str, notes: Path, build: Build) -> None:
     (notes / "hinges.md").write_text(text)
     assert refused(build(), notes / "hinges.md", sentence)
+
+
+@pytest.mark.parametrize(
+    ("line", "day"),
+    [
+        ("", None),
+        ("updated:\n", None),
+        ("updated: 2026-11-25\n", date(2026, 11, 25)),
+        ("updated: '2026-11-25'\n", date(2026, 11, 25)),
+        ("updated: !!timestamp 2026-11-25\n", date(2026, 11, 25)),
+    ],
+)
+def test_a_note_may_say_when_it_was_updated_or_leave_it(line: str, day: date | None) -> None:
+    assert parse_note(f"{HEAD}{line}{BODY}", Path("hinges.md")).updated == day
+
+
+# -- styles
+
+
+@pytest.mark.parametrize(
+    ("style", "mend"),
+    [
+        ("tank-bal", "perhaps 'tank-ball' is meant."),
+        ("Tank-Ball", "perhaps 'tank-ball' is meant."),
+        ("tower-seel", "perhaps 'tower-seal' or 'canister-seal' is meant."),
+        ("pgged-flapper", "perhaps 'pegged-flapper' or '"),
+        ("hinge", "add it there or name one that is."),
+    ],
+)
+def test_a_style_that_the_shop_does_not_know(
+    style: str, mend: str, notes: Path, build: Build
+) -> None:
+    """Such a note would never be found for the seals that it is about."""
+    (notes / "hinges.md").write_text(f"{HEAD}styles: [tower-seal, {style}]\n{BODY}")
+    code, out, err = build()
+    styles = notes.parent / "tables" / "styles.csv"
+    told = f"{notes}/hinges.md, field styles: '{style}' is no style of {styles}; {mend}"
+    assert (code, out, len(err.splitlines())) == (2, "", 1)
+    assert err.startswith(f"counterhand: {told}")
 
 
 def test_front_matter_that_never_ends_is_told_as_such(notes: Path, build: Build) -> None:

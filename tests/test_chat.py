@@ -69,3 +69,20 @@ def test_customers_see_no_cost_in_a_conversation_either() -> None:
     line = "Quellwick Tamsel from 1975"
     assert "costs us" in after(line, audience="staff").text
     assert "costs us" not in after(line).text
+
+
+MAKER_PUT_RIGHT = (
+    ("I have a Quellwick Tamsel", "sorry, it is an Ostrevale, not a Quellwick", "made 1985"),
+    ("I need a flapper for my Quellwick Tamsel of 1985", "no, it's an Ostrevale Tamsel"),
+)
+
+
+@pytest.mark.parametrize("lines", MAKER_PUT_RIGHT)
+def test_a_model_told_before_is_that_of_the_maker_who_was_put_right(lines: tuple[str, ...]) -> None:
+    assert first_part(after(*lines)) == first_part(after("Ostrevale Tamsel, made 1985"))
+
+
+def test_thanks_are_answered_in_kind_and_change_nothing() -> None:
+    lines = ("Which seal fits a Quellwick Tamsel?", "thanks")
+    assert "You are welcome" in after(*lines).text
+    assert first_part(after(*lines, "it was made in 1985")) == ("part", "PBK-6230")

@@ -219,7 +219,7 @@ def corrupted(answer: Quoted, drawn: random.Random) -> Iterator[Corrupted]:
         moved = citation(title, (first, last))
         kind = "lines moved" if title == answer.passage.title else "another title"
         yield Corrupted(kind, answer.text.replace(answer.cited, moved), moved)
-    bare = answer.text.replace(" ".join(answer.sentences), "").strip()
+    bare = answer.text[answer.text.index(answer.cited) :]
     yield Corrupted("sentences dropped", bare, answer.cited)
     yield Corrupted("cited before", f"{answer.cited}\n\n{' '.join(answer.sentences)}", answer.cited)
     if answer.passage.audience == "staff":
@@ -248,8 +248,7 @@ def added(answer: Quoted) -> Iterator[Corrupted]:
     before = [at for at, sentence in enumerate(answer.sentences) if not leans(sentence)]
     for false in (*CLAIMS, *EMPTY_PROMISES):
         for at in before:
-            put = " ".join([*answer.sentences[:at], false, *answer.sentences[at:]])
-            text = answer.text.replace(" ".join(answer.sentences), put, 1)
+            text = answer.text.replace(answer.sentences[at], f"{false} {answer.sentences[at]}", 1)
             yield Corrupted("sentence added", text, false)
         for cited in (f"{false} {answer.cited}", f"{answer.cited} {false}"):
             yield Corrupted("sentence added", answer.text.replace(answer.cited, cited), false)

@@ -248,8 +248,8 @@ def test_a_damaged_index_is_refused_in_one_sentence(
     assert counterhand(*command) == (
         2,
         "",
-        f"counterhand: {path}: the index is damaged: this is not what was written there; "
-        "run 'counterhand build'.\n",
+        f"counterhand: {path}: the index is damaged: this file has changed since it was written; "
+        f"run 'counterhand build --shop {shop}'.\n",
     )
 
 
@@ -260,7 +260,7 @@ def test_an_index_of_other_weights_is_refused_in_one_sentence(
     code, out, err = counterhand("ask", QUESTION)
     assert (code, out) == (2, "")
     assert err.startswith(f"counterhand: {shop}/index: the index was built with other weights ")
-    assert err.endswith("; run 'counterhand build'.\n")
+    assert err.endswith(f"; run 'counterhand build --shop {shop}'.\n")
 
 
 def test_on_a_full_disk_a_question_is_answered_all_the_same(counterhand: Run, shop: Path) -> None:
@@ -280,7 +280,7 @@ def test_a_model_without_fitted_limits_is_told_in_one_sentence(
     assert counterhand("ask", QUESTION) == (
         2,
         "",
-        "counterhand: shop.toml, field search.model: no limits are fitted for the model "
+        f"counterhand: {settings}, field search.model: no limits are fitted for the model "
         "'quill-small'; fit them to labelled rows in eval/ with "
         "'python -m assistant.measuring.fit SHOP'.\n",
     )

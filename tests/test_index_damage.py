@@ -5,8 +5,8 @@ Nor is one of another model or another format.
 
 from __future__ import annotations
 
+import hashlib
 import json
-import re
 import secrets
 import shutil
 from collections import Counter
@@ -42,6 +42,10 @@ FILES = (
     "words/params.index.json",
     "words/vocab.index.json",
 )
+CHANGED = "this file has changed since it was written"
+MISSING = "this file is missing"
+NO_FOLDER_NAMED = "this file names no folder of it"
+NO_LIST = "this file does not list its parts"
 KEYS = ("version", "model", "weights", "content", "files", "format")
 
 
@@ -68,6 +72,11 @@ def refusal(folder: Path) -> str:
         open_search(content(), folder, NoModel())
     assert str(unopened.value) == str(refused.value)
     return str(refused.value)
+
+
+def damaged(path: Path, how: str, folder: Path) -> str:
+    """The sentence that names a file at fault, and how to build the index of the shop again."""
+    return f"{path}: the index is damaged: {how}; run 'counterhand build --shop {folder.parent}'."
 
 
 def is_mended(folder: Path) -> bool:
@@ -114,10 +123,7 @@ def test_a_file_that_was_harmed_is_named_and_a_build_mends_it(
 ) -> None:
     path = inside(folder, name)
     harm(path)
-    assert re.fullmatch(
-        rf"{re.escape(str(path))}: the index is damaged: this [a-z ]+; run 'counterhand build'\.",
-        refusal(folder),
-    )
+    assert refusal(folder) == damaged(path, MISSING if harm is removed else CHANGED, folder)
     assert is_mended(folder)
 
 
@@ -125,10 +131,7 @@ def test_a_file_that_was_harmed_is_named_and_a_build_mends_it(
 def test_a_flipped_bit_anywhere_in_the_manifest_is_seen(at: int, folder: Path) -> None:
     manifest = inside(folder, "manifest.json")
     flipped(manifest, at)
-    assert refusal(folder) == (
-        f"{manifest}: the index is damaged: this is not what was written there; "
-        "run 'counterhand build'."
-    )
+    assert refusal(folder) == damaged(manifest, CHANGED, folder)
     assert is_mended(folder)
 
 
@@ -149,8 +152,9 @@ def test_a_folder_gone_is_told_and_mended(name: str, folder: Path) -> None:
     path = inside(folder, name)
     shutil.rmtree(path)
     told = refusal(folder)
-    assert told.startswith(str(path))
-    assert told.endswith(": the index is damaged: this is missing; run 'counterhand build'.")
+    gone = Path(told.partition(": ")[0])
+    assert path in gone.parents
+    assert told == damaged(gone, MISSING, folder)
     assert is_mended(folder)
 
 
@@ -187,17 +191,13 @@ def test_where_current_names_no_folder_of_the_index_that_file_is_named_and_mende
     said: bytes, folder: Path
 ) -> None:
     (folder / "current").write_bytes(said)
-    told = refusal(folder)
-    assert told.startswith(f"{folder}/current: the index is damaged: this ")
-    assert told.endswith("; run 'counterhand build'.")
+    assert refusal(folder) == damaged(folder / "current", NO_FOLDER_NAMED, folder)
     assert is_mended(folder)
 
 
 def test_where_current_names_a_folder_that_is_gone_it_is_told_and_mended(folder: Path) -> None:
     (folder / "current").write_text(f"{NO_FOLDER} {NO_DIGEST}\n")
-    told = refusal(folder)
-    assert told.startswith(f"{folder}/{NO_FOLDER}")
-    assert told.endswith(": the index is damaged: this is missing; run 'counterhand build'.")
+    assert refusal(folder) == damaged(folder / NO_FOLDER / "manifest.json", MISSING, folder)
     assert is_mended(folder)
 
 
@@ -205,17 +205,14 @@ def test_where_current_names_the_folder_alone_the_index_is_refused_and_mended(
     folder: Path,
 ) -> None:
     (folder / "current").write_text(f"{inside(folder, '').name}\n")
-    assert refusal(folder) == (
-        f"{folder}/current: the index is damaged: this names no folder of an index; "
-        "run 'counterhand build'."
-    )
+    assert refusal(folder) == damaged(folder / "current", NO_FOLDER_NAMED, folder)
     assert is_mended(folder)
 
 
 @pytest.mark.parametrize("harm", [truncated, flipped])
 def test_a_harmed_current_is_refused_and_mended(harm: Callable[[Path], None], folder: Path) -> None:
     harm(folder / "current")
-    assert refusal(folder).endswith("; run 'counterhand build'.")
+    assert refusal(folder).endswith(f"; run 'counterhand build --shop {folder.parent}'.")
     assert is_mended(folder)
 
 
@@ -224,7 +221,7 @@ def test_a_flipped_bit_anywhere_in_current_is_seen(bits: int, folder: Path) -> N
     raw = (folder / "current").read_bytes()
     for at in range(len(raw)):
         flipped(folder / "current", at, bits)
-        assert refusal(folder).endswith("; run 'counterhand build'."), at
+        assert ": the index is damaged: this file " in refusal(folder), at
         (folder / "current").write_bytes(raw)
     assert store.read(folder) is not None
 
@@ -260,18 +257,18 @@ def test_an_index_that_is_swapped_at_every_read_is_not_read_for_ever(
 ) -> None:
     load = store._load
 
-    def swapped_again(old: Path, manifest: str) -> Any:
+    def swapped_again(index: Path, old: Any) -> Any:
         new = f"built-{secrets.token_hex(6)}"
-        shutil.move(old, folder / new)
-        (folder / "current").write_text(f"{new} {manifest}\n")
-        return load(old, manifest)
+        shutil.move(index / old.folder, index / new)
+        (index / "current").write_text(f"{new} {old.manifest}\n")
+        return load(index, old)
 
     monkeypatch.setattr(store, "_load", swapped_again)
     with pytest.raises(SearchError) as refused:
         store.read(folder)
     assert str(refused.value) == (
-        f"{folder}/current: the index is damaged: this changes all the time; "
-        "run 'counterhand build'."
+        f"{folder}/current: the index changed each time it was being read; "
+        "wait until no build is running, and ask again."
     )
 
 
@@ -304,21 +301,50 @@ def test_a_manifest_that_says_too_little_is_named_and_mended(
 ) -> None:
     told = json.loads(inside(folder, "manifest.json").read_bytes())
     manifest = put_manifest(folder, json.dumps(wrong(told)).encode())
-    assert refusal(folder) == (
-        f"{manifest}: the index is damaged: this is no manifest of an index; "
-        "run 'counterhand build'."
-    )
+    assert refusal(folder) == damaged(manifest, NO_LIST, folder)
     assert is_mended(folder)
 
 
 @pytest.mark.parametrize("raw", [b"", b"{", b"not JSON", b"\xff\xfe{\x00}\x00"])
 def test_a_manifest_that_is_no_json_is_named_and_mended(raw: bytes, folder: Path) -> None:
     manifest = put_manifest(folder, raw)
+    assert refusal(folder) == damaged(manifest, NO_LIST, folder)
+    assert is_mended(folder)
+
+
+# -- files that are sound one by one, or may not be read
+
+
+def test_files_that_do_not_belong_together_are_told_and_mended(folder: Path) -> None:
+    """As a build of a version gone wrong would leave them."""
+    rows = inside(folder, "passages.jsonl")
+    rows.write_bytes(b"{}\n")
+    told = json.loads(inside(folder, "manifest.json").read_bytes())
+    told["files"]["passages.jsonl"] = hashlib.sha256(rows.read_bytes()).hexdigest()
+    put_manifest(folder, json.dumps(told).encode())
+    how = "the files in this folder do not belong together"
+    assert refusal(folder) == damaged(rows.parent, how, folder)
+    assert is_mended(folder)
+
+
+@pytest.mark.parametrize("name", ["manifest.json", "passages.jsonl"])
+def test_a_folder_where_a_file_belongs_is_told_and_mended(name: str, folder: Path) -> None:
+    path = inside(folder, name)
+    path.unlink()
+    path.mkdir()
     assert refusal(folder) == (
-        f"{manifest}: the index is damaged: this is no manifest of an index; "
-        "run 'counterhand build'."
+        f"{path}: the index cannot be read (Is a directory); "
+        f"run 'counterhand build --shop {folder.parent}'."
     )
     assert is_mended(folder)
+
+
+def test_where_current_cannot_be_read_it_is_told_why(folder: Path) -> None:
+    (folder / "current").unlink()
+    (folder / "current").mkdir()
+    assert refusal(folder).startswith(
+        f"{folder}/current: the index cannot be read (Is a directory); run "
+    )
 
 
 # -- another model, another format
@@ -333,7 +359,7 @@ def test_a_manifest_that_is_no_json_is_named_and_mended(raw: bytes, folder: Path
         ),
         (
             WordHashes(weights="0a0b" * 16),
-            f"the index was built with other weights of '{DEFAULT}' than are there now",
+            f"the index was built with other weights of the model '{DEFAULT}' than it has now",
         ),
     ],
     ids=["another model", "other weights"],
@@ -346,7 +372,9 @@ def test_an_index_of_another_model_is_refused_by_search_and_built_anew_by_build(
     before = indexed.state(tmp_path)
     with pytest.raises(SearchError) as refused:
         open_search(content(), tmp_path, other)
-    assert str(refused.value) == f"{tmp_path}: {told}; run 'counterhand build'."
+    assert str(refused.value) == (
+        f"{tmp_path}: {told}; run 'counterhand build --shop {tmp_path.parent}'."
+    )
     assert (other.given, indexed.state(tmp_path)) == ([], before)
 
     build(content(), tmp_path, other)
@@ -366,6 +394,7 @@ def test_an_index_of_another_format_is_refused_and_built_anew(
     with pytest.raises(SearchError) as refused:
         store.read(tmp_path)
     assert str(refused.value) == (
-        f"{manifest}: is of format {other}, and {FORMAT} is read here; run 'counterhand build'."
+        f"{manifest}: another version built the index (in format {other}; this one reads "
+        f"{FORMAT}); run 'counterhand build --shop {tmp_path.parent}'."
     )
     assert is_mended(tmp_path)

@@ -7,17 +7,21 @@ from __future__ import annotations
 
 import errno
 import os
+import subprocess
 from collections import Counter
 from collections.abc import Iterator, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 from unittest import mock
 
 import pytest
 
-from assistant.errors import SearchError
+from assistant.errors import KnowledgeError, SearchError
 from assistant.search import store
 from assistant.search.build import Built, NotKept, build, renewed
+from assistant.search.limits import limits_for, limits_rows
+from assistant.search.model import DEFAULT
 from assistant.search.opening import open_search
 from tests import indexed
 from tests.encoders import NoModel, WordHashes
@@ -41,6 +45,13 @@ def test_opening_builds_where_there_is_no_index_and_says_so(tmp_path: Path) -> N
     search = open_search(content(), tmp_path / "index", WordHashes(), said.append)
     assert said == ["There is no index yet: building one from 3 notes."]
     assert contents(store.read(tmp_path / "index")) == contents(search.index)
+
+
+def test_a_single_note_is_told_as_one(tmp_path: Path) -> None:
+    said: list[str] = []
+    one = content({"dye-test": NOTES["dye-test"]})
+    open_search(one, tmp_path / "index", WordHashes(), said.append)
+    assert said == ["There is no index yet: building one from 1 note."]
 
 
 def test_opening_renews_where_notes_changed_and_says_so(tmp_path: Path) -> None:
@@ -72,6 +83,21 @@ def test_opening_renews_where_customers_own_words_for_a_seal_changed(tmp_path: P
     assert encoder.given == ["a float on a rod"]
     assert len(said) == 1
     assert contents(store.read(tmp_path)) == contents(search.index)
+
+
+def test_the_limits_that_a_shop_fitted_for_itself_hold(tmp_path: Path) -> None:
+    own = tmp_path / "eval" / "limits.toml"
+    own.parent.mkdir()
+    row = limits_rows(own, DEFAULT, replace(limits_for(DEFAULT), answers_at=0.99))
+    own.write_text(row, encoding="utf-8")
+    search = open_search(content(), tmp_path / "index", WordHashes())
+    assert search.limits.answers_at == 0.99
+
+
+def test_a_model_without_limits_is_told_with_the_shop_s_settings(tmp_path: Path) -> None:
+    with pytest.raises(KnowledgeError) as refused:
+        open_search(content(), tmp_path / "index", WordHashes("quill-small"))
+    assert refused.value.where == f"{tmp_path}/knowledge/shop.toml, field search.model"
 
 
 # -- a folder that cannot be written
@@ -270,6 +296,24 @@ def test_a_shop_without_notes_has_an_index_that_finds_nothing(
     assert len(search.alike(["a hollow ball on a wire"])) == 1
 
 
+NOTHING_SAID = "There are no notes yet, so questions of how and why cannot be answered"
+
+
+def test_a_shop_without_notes_is_told_what_cannot_be_answered(tmp_path: Path) -> None:
+    said: list[str] = []
+    open_search(content({}), tmp_path, WordHashes(), said.append)
+    assert said == [f"{NOTHING_SAID}: building an index without them."]
+
+
+def test_a_shop_whose_last_note_is_gone_is_told_what_cannot_be_answered(tmp_path: Path) -> None:
+    build(content(), tmp_path, WordHashes())
+    said: list[str] = []
+    open_search(content({}), tmp_path, WordHashes(), said.append)
+    assert said == [
+        f"The notes have changed since the index was built: renewing it. {NOTHING_SAID}."
+    ]
+
+
 @pytest.mark.parametrize("told", TOLD, ids=["with styles", "with no style either"])
 def test_the_first_note_of_a_shop_is_found_and_the_last_one_gone(
     told: Told, tmp_path: Path
@@ -284,3 +328,24 @@ def test_the_first_note_of_a_shop_is_found_and_the_last_one_gone(
     assert found(NOTES) == set(NOTES)
     assert build(content({}, *told), tmp_path, NoModel()).changed
     assert found({}) == set()
+
+
+# -- the command that mends it, as it is to be typed
+
+
+@pytest.mark.parametrize(
+    ("shop", "typed"),
+    [
+        ("seals", "seals"),
+        ("/home/counter/seals", "/home/counter/seals"),
+        (".", "."),
+        ("/home/the counter/seals", '"/home/the counter/seals"'),
+        ("the shop's", '"the shop\'s"'),
+        ('a "good" $hop', r'"a \"good\" \$hop"'),
+    ],
+)
+def test_a_shop_is_named_as_a_shell_reads_it(shop: str, typed: str) -> None:
+    told = store.build_again(Path(shop) / "index")
+    assert told == f"run 'counterhand build --shop {typed}'"
+    read = subprocess.run(["sh", "-c", f"printf %s {typed}"], capture_output=True, check=True)
+    assert read.stdout.decode() == shop

@@ -98,11 +98,11 @@ def test_nothing_is_named_for_noise(noise: object, seed: int) -> None:
 @pytest.mark.parametrize(
     ("words", "expected"),
     [
-        ("", "ask"),
-        ("  \n\t\n ", "ask"),
-        ("🚽💧😡🔧" * 50, "ask"),
-        ("?!?!", "ask"),
-        ("\x00\x01\x02", "ask"),
+        ("", "hand over"),  # a greeting, and what would help
+        ("  \n\t\n ", "hand over"),
+        ("🚽💧😡🔧" * 50, "hand over"),
+        ("?!?!", "hand over"),
+        ("\x00\x01\x02", "hand over"),
         ("qwrtz plmk xxvv", "ask"),
         ("the toilet toilet toilet " * 400, "ask"),
         ("PBK " * 500, "ask | hand over"),

@@ -182,9 +182,55 @@ def test_nor_does_a_long_one_which_says_enough_itself() -> None:
     assert words(f"{STORY} The ball is old. {question}") == [question]
 
 
-def test_a_question_before_it_is_not_taken_in_for_it_has_an_answer_of_its_own() -> None:
-    letter = f"{STORY} Does the ring of a canister wear out? How do I get it off?"
-    assert words(letter) == ["Does the ring of a canister wear out?", "How do I get it off?"]
+def test_nor_does_a_question_but_the_one_after_it_may_point_back_to_it() -> None:
+    first, then = "Does the ring of a canister wear out?", "How do I get it off?"
+    assert words(f"{STORY} {first} {then}") == [first, f"{first} {then}"]
+
+
+TWO_IN_A_SENTENCE = {
+    "How do I descale the seat, and can I use a wire brush?": [
+        "How do I descale the seat",
+        "can I use a wire brush?",
+    ],
+    "How do I hook a flapper on, and how much slack": [
+        "How do I hook a flapper on",
+        "how much slack",
+    ],
+    "How do I clean the seat and can I do it with a brush?": [
+        "How do I clean the seat",
+        "How do I clean the seat can I do it with a brush?",
+    ],
+}
+
+
+@pytest.mark.parametrize(("letter", "both"), TWO_IN_A_SENTENCE.items())
+def test_a_sentence_may_hold_two_questions(letter: str, both: list[str]) -> None:
+    assert words(letter) == both
+
+
+NO_SECOND = (
+    "How do I get the ring off and is it?",
+    "So, is bleach all right?",
+    "the rubber is slimy, isn't it?",
+)
+
+
+@pytest.mark.parametrize("letter", NO_SECOND)
+def test_a_tag_or_a_lead_in_is_no_question_of_its_own(letter: str) -> None:
+    assert words(letter) == [letter]
+
+
+NO_QUESTION = (
+    "Will be away until Monday.",
+    "When I lift the lid the water stands high.",
+    "Does not hurry.",
+    "What a mess.",
+)
+
+
+@pytest.mark.parametrize("letter", NO_QUESTION)
+def test_a_sentence_that_only_begins_like_a_question_is_none(letter: str) -> None:
+    assert words(letter) == []
 
 
 def test_a_question_that_opens_the_letter_has_nothing_before_it() -> None:

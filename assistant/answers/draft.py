@@ -97,6 +97,12 @@ class Draft:
             self.sources.append(source)
         return " ".join(sentence.text for sentence in part.sentences)
 
+    def unsay(self, sentences: Iterable[str]) -> None:
+        """Takes sentences out that were said before; a main one stays."""
+        again = {*sentences} - {*self.main}
+        kept = [[said for said in one if said not in again] for one in self.paragraphs]
+        self.paragraphs = [one for one in kept if one]
+
     @property
     def text(self) -> str:
         """The whole as Markdown."""

@@ -12,6 +12,7 @@ from enum import Enum
 
 from assistant.answers.compose.case import Case
 from assistant.answers.compose.elsewhere import (
+    civil,
     hand_over,
     not_the_seal,
     outside,
@@ -21,7 +22,7 @@ from assistant.answers.compose.elsewhere import (
 from assistant.answers.compose.explain import notes_silent
 from assistant.answers.draft import Draft
 from assistant.reading.facts import Fact, Facts
-from assistant.reading.questions import OF_HOW, Question, questions
+from assistant.reading.questions import OF_HOW, Question, questions, statement
 from assistant.reading.text import Text
 from assistant.records.rows import Cause
 
@@ -34,83 +35,104 @@ class Decide(Enum):
 
 @dataclass(frozen=True)
 class Explain:
-    """A question for the shop's notes; `otherwise` answers where they do not say."""
+    """A question for the shop's notes."""
 
     question: Question
-    otherwise: Draft | Decide | None = None
+
+
+@dataclass(frozen=True)
+class IfSilent:
+    """Said only where nothing before it was answered."""
+
+    instead: Draft | Decide
 
 
 # Facts that are about a toilet or its seal; a letter without any of them asks for no seal.
 _ABOUT_A_SEAL = frozenset(
     {"brand", "model", "model_no", "part_no", "unlisted", "opening", "disc", "hinge_width"}
-    | {
-        "ears",
-        "mount",
-        "lift",
-        "float",
-        "filling",
-        "shape",
-        "style_word",
-        "style_like",
-        "seals_in_tank",
-    }
-    | {"length", "flush", "flush_reduced", "made", "bought", "tank_kind", "tube"}
+    | {"ears", "mount", "lift", "float", "filling", "shape", "style_word", "style_like"}
+    | {"seals_in_tank", "length", "flush", "flush_reduced", "made", "bought", "tank_kind", "tube"}
 )
+# What singles a toilet out; where it stands, the letter is about that toilet.
+_NAMES = ("brand", "model", "model_no", "part_no", "unlisted", "made", "hinge_width")
+_FOR_A_SEAL = frozenset({"which part", "does it fit", "price", "stock"})
+_TO_A_PERSON = frozenset(
+    {"order status", "returns", "shipping", "shop hours", "discount", "fitting service"}
+)
+_OF_AN_ORDER = frozenset({"order status", "returns", "fitting service"})
 _TRADE = re.compile(
     r"\b(?:toilet|tank|cistern|flapper|seal|flush\w*|bowl|loo|commode|leak\w*|water|valve|run\w*"
     r"|stopper|plug|ball|part|washer|gasket|fits?)\b",
     re.IGNORECASE,
 )
-# What singles a toilet out; where it stands, the letter is about that toilet.
-_NAMES = ("brand", "model", "model_no", "part_no", "unlisted", "made", "hinge_width")
-_WORD = re.compile(r"[^\W\d_]{2}")  # without a single word there is nothing to hand over
+_WORD = re.compile(r"[^\W\d_]{2}")
 SHORT = 7  # words
+_GREETS = re.compile(
+    r"(?:\W|\b(?:hi|hello|hey|dear|sir|madam|there|good|morning|afternoon|evening|day|all|ok|okay"
+    r"|great|perfect|lovely|many|very|so|a|lot|much|again|you|all|for|your|the|help|bye|please"
+    r"|thanks?|thx|ta|cheers)\b)*",
+    re.IGNORECASE,
+)
+_THANKS = re.compile(r"\b(?:thanks?|thx|ta|cheers)\b", re.IGNORECASE)
 _FOR_HELP = re.compile(r"\b(?:help|advi[cs]e|suggestions?)\b", re.IGNORECASE)  # any question
-_TO_A_PERSON = frozenset({"order status", "returns", "shipping", "shop hours", "discount"})
-_OF_AN_ORDER = frozenset({"order status", "returns"})
 
 
-Asked = Draft | Decide | Explain
+Asked = Draft | Decide | Explain | IfSilent
 
 
 def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[Asked]:
     """The answers wanted, in order. `alone` says that the letter is about one toilet only."""
-    hazards = _stated(facts, "hazard")
-    if hazards:
+    if hazards := _stated(facts, "hazard"):
         return [hand_over(case, hazards)]
+    if is_civil(text.raw):
+        return [civil(case, "welcome" if _THANKS.search(text.raw) else "hello")]
     asks = {c for f in _stated(facts, "asks") for c in f.choices}
     wanted = _wanted(facts)
     about_a_seal = any(f.name in _ABOUT_A_SEAL for f in facts)
-    if causes := _elsewhere(case, facts):
-        return [not_the_seal(case, causes)]
     if "thanks" in asks and not asks - {"thanks"} and not wanted:
         return [to_a_person(case, "thanks")]
     if "spam" in asks and not about_a_seal:
         return [outside(case)]
-    wants_a_seal = (
-        "seal" in wanted
-        or bool(asks & {"which part", "does it fit"})
-        or (about_a_seal and not asks & _OF_AN_ORDER)
-    )
-    if asks & _TO_A_PERSON and not wants_a_seal:
-        return [policy(case, asks)]
+    explain = [Explain(q) for q in questions(text, facts) if q.plain or alone]
+    how = any(one.question.plain for one in explain)
+    wants_a_seal = "seal" in wanted or bool(asks & {"which part", "does it fit"})
+    if asks & _TO_A_PERSON and not (wants_a_seal or (about_a_seal and not asks & _OF_AN_ORDER)):
+        return _in_order(explain, (policy(case, asks), _place(facts, asks & _TO_A_PERSON)))
     if wanted and "seal" not in wanted and not facts.named("part_no"):
         return [to_a_person(case, "only-seals")]
-    asked = questions(text, facts)
-    how = [Explain(question) for question in asked if question.plain]
+    beside = _beside(case, facts, text.raw, wanted)
+    if causes := _elsewhere(case, facts):
+        signs = min(f.start for f in _stated(facts, "symptom"))
+        return _in_order(explain if how else [], (not_the_seal(case, causes), signs), beside)
     ails = bool(_stated(facts, "symptom"))
     if how and not asks - OF_HOW and not (ails and facts.named("model", "model_no")):
-        return how
+        return _in_order(explain)
     chosen = _seal_or_person(case, facts, text, alone=alone, wanted=wanted)
-    if alone and not (how or wanted or facts.named(*_NAMES)):
-        perhaps = [question for question in asked if not question.plain]
-        if perhaps and not ails:
-            told = about_a_seal or "does it fit" in asks or _FOR_HELP.search(text.raw)
-            otherwise = chosen if told else notes_silent(case)
-            return [Explain(question, otherwise) for question in perhaps]
-        if perhaps and chosen is not None:  # what ails it is asked first, the toilet told after
-            return [*(Explain(question) for question in perhaps), chosen]
-    return _in_order(chosen, how, _beside(case, facts, text.raw, wanted), facts)
+    if chosen is None:
+        return _in_order(explain, beside)
+    if isinstance(chosen, Draft):  # a person answers what no note does
+        return [*_in_order(explain, beside), IfSilent(notes_silent(case) if explain else chosen)]
+    if wants_a_seal or facts.named(*_NAMES) or (asks & _FOR_A_SEAL and about_a_seal):
+        at = min((f.start for f in _stated(facts, "wanted")), default=0)
+        return _in_order(explain, (chosen, at), beside)
+    if how:  # what is told beside it is its story
+        return _in_order(explain, beside)
+    told = ails or about_a_seal or asks & _FOR_A_SEAL or _FOR_HELP.search(text.raw)
+    if explain:
+        return [*_in_order(explain, beside), IfSilent(chosen if told else notes_silent(case))]
+    story = statement(text) if alone and (ails or not about_a_seal) else None
+    if story is not None:
+        return [*_in_order([Explain(story)], beside), IfSilent(chosen)]
+    return _in_order([], (chosen, 0), beside)
+
+
+def is_civil(message: str) -> bool:
+    """Whether a message holds nothing but a greeting or thanks."""
+    return _GREETS.fullmatch(message) is not None
+
+
+def _place(facts: Facts, asks: set[str] | frozenset[str]) -> int:
+    return min(f.start for f in _stated(facts, "asks") if {*f.choices} & asks)
 
 
 def _wanted(facts: Facts) -> set[str]:
@@ -140,33 +162,23 @@ def _seal_or_person(
     return Decide.SEAL if alone else None  # an answer to a question that is not in the letter
 
 
-def _beside(
-    case: Case, facts: Facts, message: str, wanted: set[str]
-) -> tuple[Draft, int | None] | None:
+Placed = tuple[Draft | Decide, int]
+LAST = 1 << 40
+
+
+def _beside(case: Case, facts: Facts, message: str, wanted: set[str]) -> Placed | None:
     """What is asked beside the seal, and where: another part, or something of an order."""
     if "seal" in wanted and wanted - {"seal"}:
-        return to_a_person(case, "only-seals"), None
+        return to_a_person(case, "only-seals"), LAST
     if beside := _asked_outright(facts, message):
-        at = min(f.start for f in _stated(facts, "asks") if {*f.choices} & beside)
-        return policy(case, beside), at
+        return policy(case, beside), _place(facts, beside)
     return None
 
 
-def _in_order(
-    chosen: Draft | Decide | None,
-    how: Sequence[Explain],
-    beside: tuple[Draft, int | None] | None,
-    facts: Facts,
-) -> list[Asked]:
+def _in_order(explain: Sequence[Explain], *others: Placed | None) -> list[Asked]:
     """The answers by the places where they are asked for, the seal first among equals."""
-    if isinstance(chosen, Draft):  # a person answers the whole of it
-        return [chosen]
-    first = min((f.start for f in _stated(facts, "wanted")), default=0)
-    placed: list[tuple[int, Asked]] = [] if chosen is None else [(first, chosen)]
-    placed += [(explain.question.start, explain) for explain in how]
-    if beside is not None:
-        last = max((at for at, _ in placed), default=0)
-        placed.append((last if beside[1] is None else beside[1], beside[0]))
+    placed: list[tuple[int, Asked]] = [(other[1], other[0]) for other in others if other]
+    placed += [(one.question.start, one) for one in explain]
     return [made for _, made in sorted(placed, key=lambda item: item[0])]
 
 

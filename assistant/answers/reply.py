@@ -14,8 +14,8 @@ from assistant.answers.compose.case import Audience, Case
 from assistant.answers.compose.explain import explain, notes_silent
 from assistant.answers.compose.silent import nothing_left
 from assistant.answers.draft import Draft
-from assistant.answers.questions import Asked, Decide, asked_of
-from assistant.answers.support import supported
+from assistant.answers.questions import Asked, Decide, IfSilent, asked_of
+from assistant.answers.support import looked_up, supported, told_styles
 from assistant.fitment.decide import decide
 from assistant.fitment.narrow import is_original
 from assistant.reading.facts import Facts
@@ -24,7 +24,7 @@ from assistant.reading.read import read
 from assistant.reading.text import Text
 from assistant.records.sections import in_sentences
 from assistant.search.looks import styles_alike
-from assistant.search.searching import Search
+from assistant.search.searching import Found, Search
 from assistant.shop import Shop
 
 
@@ -67,9 +67,12 @@ def answered(
         policies=shop.settings.policies,
     )
     answers: list[Answer] = []
+    cautions: set[str] = set()  # each is said once in a reply
     for toilet, draft in _drafts(shop, case, facts, text, search):
         original = is_original(facts.of_toilet(toilet))
+        draft.unsay(cautions)
         answer = _checked(shop, case, draft, text.raw, original, toilet)
+        cautions.update(c for c in answer.cautions if c in answer.text)
         if answer.text not in (other.text for other in answers):  # two questions, one answer
             answers.append(answer)
     took = (time.perf_counter() - began) * 1000
@@ -81,10 +84,13 @@ def _drafts(
 ) -> Iterable[tuple[int, Draft]]:
     for toilet in facts.toilets:
         mine = facts.of_toilet(toilet)
-        wanted = asked_of(case, mine, text, alone=len(facts.toilets) == 1)
-        for ask in wanted:
-            draft = _draft(shop, case, mine, ask, search)
+        silent = True
+        for wanted in asked_of(case, mine, text, alone=len(facts.toilets) == 1):
+            if isinstance(wanted, IfSilent) and not silent:
+                continue
+            draft = _draft(shop, case, mine, wanted, search)
             if draft is not None:
+                silent = False
                 yield toilet, draft
 
 
@@ -92,17 +98,22 @@ def _draft(
     shop: Shop, case: Case, facts: Facts, wanted: Asked, search: Search | None
 ) -> Draft | None:
     """The draft of one answer; `None` for a question that may stay open."""
+    if isinstance(wanted, IfSilent):
+        wanted = wanted.instead
     if isinstance(wanted, Draft):
         return wanted
     if isinstance(wanted, Decide):
         draft = compose(case, decide(shop.counter, facts))
         return draft if search is None else supported(case, draft, search)
-    found = search.answer(wanted.question.text, case.audience) if search else []
+    question = wanted.question
+    found: list[Found] = []
+    if search is not None:
+        found = looked_up(
+            case, facts, question.text, told_styles(case, shop.counter, facts), search
+        )
     if found:
         return explain(case, found)
-    if wanted.question.plain:
-        return notes_silent(case)
-    return None if wanted.otherwise is None else _draft(shop, case, facts, wanted.otherwise, search)
+    return notes_silent(case) if question.plain else None
 
 
 def _checked(

@@ -1,13 +1,65 @@
-"""The passages of the shop's notes that an answer naming a part rests on."""
+"""The passages of the shop's notes that answer a question, or that an answer rests on."""
 
 from __future__ import annotations
 
 from assistant.answers.compose.case import Case
 from assistant.answers.draft import Draft, Source
 from assistant.answers.words import how_it_holds, inches
-from assistant.search.searching import Search
+from assistant.fitment.decide import Counter, decide
+from assistant.reading.facts import Facts
+from assistant.search.searching import Found, Search
 
 MOST = 3  # passages
+
+
+# Names that only a table knows. In a question to the notes they drown what it asks.
+_NAMES = ("brand", "model", "model_no", "part_no", "unlisted", "made", "bought")
+
+
+def looked_up(
+    case: Case, facts: Facts, question: str, styles: frozenset[str], search: Search
+) -> list[Found]:
+    """The sentences that answer a question, of notes about these styles where any are told.
+
+    'I bought PBK-6230. How do I hook it on?' is asked again as 'I bought the flapper on pegs'.
+    """
+    found = search.answer(question, case.audience, styles)
+    if found:
+        return found
+    reworded = _reworded(case, facts, question, styles)
+    return [] if reworded == question else search.answer(reworded, case.audience, styles)
+
+
+def _reworded(case: Case, facts: Facts, question: str, styles: frozenset[str]) -> str:
+    """The question with names left out, and the one style that is told said in their place."""
+    style = case.tables.styles[next(iter(styles))].plain_name if len(styles) == 1 else ""
+    said = question
+    for fact in facts.named(*_NAMES):
+        part = style and fact.name == "part_no" and fact.words in said
+        said = said.replace(fact.words, f"the {style}" if part else "")
+    if style and style not in said:
+        said += f" ({style})"
+    return " ".join(said.split())
+
+
+def told_styles(case: Case, counter: Counter, facts: Facts) -> frozenset[str]:
+    """The styles that the seal in question may have; none where the letter does not tell.
+
+    Told by the seal's number, by the toilet, or by how it is held.
+    """
+    seals = case.tables.seals
+    numbers = [c for f in facts.named("part_no") if not f.negated for c in f.choices]
+    if named := frozenset(seals[n].style for n in numbers if n in seals):
+        return named
+    if facts.named("model", "model_no"):
+        places = [p for s in decide(counter, facts).scenarios for p in s.places]
+        if styles := frozenset(place.valve.style for place in places):
+            return styles
+    held = [f for f in facts.named("mount") if f.sure and not f.negated]
+    ways = {choice for fact in held for choice in fact.choices} - {"pegs"}  # most hang on pegs
+    return frozenset(
+        seal.style for seal in seals.values() if ways and ways >= {*seal.mount} != set()
+    )
 
 
 def supported(case: Case, draft: Draft, search: Search) -> Draft:

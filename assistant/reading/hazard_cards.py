@@ -25,7 +25,11 @@ HAZARDS: tuple[Card, ...] = (
         "mixed cleaners",
         r"\bmix\w*<4>(?:bleach|ammonia|acid|cleaners?|chemicals|drain|vinegar|chlorine)\b"
         r"|\b(?:bleach|ammonia|acid|chlorine)<1>(?:and|with|plus|\+)<2>(?:bleach|ammonia|acid"
-        r"|vinegar|cleaner|drain)\b",
+        r"|vinegar|cleaner|drain)\b"
+        r"|\b(?:eyes?|throat|nose|lungs|chest)<2>(?:sting\w*|burn\w*|hurt\w*|sore|itch\w*|water\w*)"
+        r"<9>(?:bleach|cleaners?|descaler|acid|vinegar|tablets?|chemicals?)\b"
+        r"|\b(?:bleach|cleaners?|descaler|acid|vinegar|tablets?|chemicals?)<9>"
+        r"(?:eyes?|throat|nose|lungs|chest)<2>(?:sting\w*|burn\w*|hurt\w*|sore|itch\w*|water\w*)\b",
         "mixed cleaners give off poison gas",
     ),
     card(
@@ -132,10 +136,11 @@ HAZARDS: tuple[Card, ...] = (
         rf"\b{_WET}<5>(?:{_BASE})\b|\b(?:{_BASE})<2>{_WET}\b|\b(?:leak\w*|seep\w*|ooz\w+"
         r"|drip\w*)<3>(?:the base|underneath the toilet|under the (?:toilet|bowl))\b"
         r"|\bwax (?:ring|seal)<2>(?:leak\w*|bad|gone|failed|shot)\b|\btoilet (?:rocks"
-        r"|wobbles|is loose|rocking)\b|\btoilet<2>(?:rocks|rocking|wobbl\w+|loose)\b"
+        r"|wobbles|is loose|rocking)\b|\btoilet<2>(?:rocks|rocking|wobbl(?:e|es|ed|ing|y)|loose)\b"
         rf"|\bleaks? at the (?:floor|base|bottom)\b|\b{_WET}<5>(?:around|at|from|under"
         r"|by)<1>(?:base|foot)\b(?! of the tank)",
         "the seal to the drain, not the tank's",
+        unless=r"\bseat<4>(?:wobbl\w+|loose)\b",
     ),
     card(
         "hazard",

@@ -18,6 +18,7 @@ from assistant.reading.looks import read_looks
 from assistant.reading.measured import read_lengths
 from assistant.reading.names import NameBook, read_names
 from assistant.reading.quantities import read_volumes
+from assistant.reading.remade import remade
 from assistant.reading.renamed import Renamed
 from assistant.reading.requests import read_requests
 from assistant.reading.sizes import as_seen
@@ -54,7 +55,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     ]
     other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
     facts = Facts().plus([*dated_by_name(text, renamed, _one_reading_each(exclusive)), *other])
-    return by_toilet(text, without_others(text, corrected(text, facts)))
+    return by_toilet(text, without_others(text, remade(corrected(text, facts), book)))
 
 
 def _is_a_toilets(fact: Fact) -> bool:

@@ -170,8 +170,9 @@ ASKS: tuple[Card, ...] = (
         r"| is) my (?:order|package|parcel|part|flapper|stuff)|track(?:ing)?(?: number"
         r"| info\w*)?|(?:has|have|hasn't|haven't|not|never|n't) (?:it |my order |yet "
         r"|been )?(?:shipped|arrived|received|come yet|gotten|delivered)|when will (?:it"
-        r"|my order|my part) (?:ship|arrive|come|get here)|my order|ordered<6>(?:ago|last"
-        r"|yet|never|still)|(?:not|n't|never)<1>(?:shown|showed|turned) up"
+        r"|(?:my|the) (?:order|part|parcel|replacement|new one)) (?:ship|arrive|come|get here)"
+        r"|my order|ordered<6>(?:ago|last|yet|never|still)"
+        r"|(?:not|n't|never)<1>(?:shown|showed|turned) up"
         r"|order (?:number |no\.? ?|# ?)?\d{3,})\b",
         "an order already made",
     ),
@@ -179,7 +180,8 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "returns",
         r"\b(?:returns?(?: (?:it|this|policy|the|label|them))?|refund\w*|exchange"
-        r"|send (?:it|this|them) back|sent back|money back|return policy|warranty"
+        r"|(?:send|post|mail|ship|bring|take|give)<3>back|sent back|money back|return policy"
+        r"|warranty"
         r"|take it back|wrong (?:part|item|one) (?:was )?(?:sent|shipped|delivered|arrived"
         r"|came))\b(?! to normal)",
         "to give something back",
@@ -214,9 +216,19 @@ ASKS: tuple[Card, ...] = (
     ),
     card(
         "asks",
+        "fitting service",
+        r"\b(?:(?:do|can|could|will|would) you(?: guys| also)? (?:fit|install|put in|mend|repair"
+        r"|fix|replace)(?! (?:it )?(?:in|into|on|with)\b)|(?:send|come)<2>(?:round|out|someone"
+        r"|somebody|a plumber|to my house)|do you do (?:plumbing|repairs|installations?)"
+        r"|home visit)\b",
+        "somebody to do the work",
+    ),
+    card(
+        "asks",
         "price",
         r"\b(?:how much(?: is| are| does| do| would| for| will)\b(?!<2>water)|price[sd]?"
-        r"|cost(?:s|ing)?|quote|what do (?:you|they) (?:charge|want for)|how expensive"
+        r"|cost(?:s|ing)?|quote|what do (?:you|they|we) (?:charge|want for|pay)"
+        r"|how much (?:do|did) (?:we|you) (?:pay|charge)|how expensive"
         r"|\$\?)\b",
         "what it costs",
     ),
@@ -243,8 +255,9 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "identify toilet",
         r"\b(?:(?:what|which) (?:model|make|brand|kind of toilet|toilet)<3>(?:is (?:it"
-        r"|this|mine|my)|do i have|i have|i've got|this is)|(?:how|where)<4>(?:model|make"
-        r"|brand)(?: number| no)?|where<4>(?:number|stamp\w*|date)|who made (?:it|this|my)"
+        r"|this|mine|my)|do i have|i have|i've got|this is)|(?:how|where)<4>(?:model|brand"
+        r"|make (?:of|is|and|no))(?: number| no)?|where<4>(?:number|stamp\w*|date)"
+        r"|who made (?:it|this|my)"
         r"|identify (?:my|the|this|what) (?:toilet|model|tank)?)\b",
         "which toilet it is",
     ),
@@ -252,6 +265,7 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "why",
         r"\b(?:why (?:does|do|is|are|did|would|has|won't|doesn't|isn't|not|the|it|my|i)\b"
+        r"|why ?(?=[?.!,\n]|$)"
         r"|how come\b|what(?:'s| is| could be| would be| might be)?<1>(?:caus\w+"
         r"|the (?:problem|reason|matter|cause|issue)|wrong|going on|happening)"
         r"|what (?:makes|could make|would make|causes)\b|is (?:that|this|it) normal"
@@ -305,8 +319,11 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "which part",
         rf"\b(?:(?:which|what) (?:\w+ ){{0,4}}?(?:do i|would i|should i|will i|i (?:need"
-        r"|want|should|can|must)|fits?|will fit|would fit|works?|goes|is right|to (?:buy"
-        r"|get|order|use|replace)|can i use|do you (?:recommend|suggest)|would you)\b"
+        r"|want|should|can|must))(?!<1>(?:check|look|do|try|watch|know|think|feel|inspect|start)\b)"
+        r"|(?:which|what) (?:\w+ ){{0,4}}?(?:fits?|will fit|would fit|works?|goes|is right"
+        r"|to (?:buy|get|order|use|replace)|can i use|do you (?:recommend|suggest)|would you)\b"
+        r"|(?:screw\w*|push\w*|thread\w*|clip\w*|ring|pegs?)(?: ?(?:in|on|fit))? or (?:a )?"
+        r"(?:screw\w*|push\w*|thread\w*|clip\w*|ring|pegs?)"
         r"|which (?:one|part|seal|flapper|size|gasket|ball)|what (?:part|size|seal|flapper"
         r"|gasket|kind|type|number|do i need|i need|should i (?:buy|get|order))"
         r"|part (?:number|no\.?|#)|right (?:one|part|flapper|seal|replacement)"

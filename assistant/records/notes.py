@@ -22,7 +22,18 @@ AUDIENCES = ("customers", "staff")
 # What the YAML reader lets through: a day that no month has, a value that is not of its tag,
 # brackets a thousand deep.
 _YAML_FALLS_OVER = (ValueError, KeyError, AttributeError, TypeError, RecursionError)
+_DAY = "tag:yaml.org,2002:timestamp"
 LARGEST = 1_000_000  # bytes; the longest note of a trade runs to a few thousand words
+
+
+class _Loader(yaml.SafeLoader):
+    """Reads YAML, but leaves a day as it is written: one that no month has can then be told."""
+
+
+_Loader.yaml_implicit_resolvers = {
+    first: [(tag, form) for tag, form in forms if tag != _DAY]
+    for first, forms in yaml.SafeLoader.yaml_implicit_resolvers.items()
+}
 
 
 @dataclass(frozen=True)
@@ -113,7 +124,6 @@ def parse_note(text: str, path: Path) -> Note:
         )
     head = _front_matter(tokens[0].content, path)
     title = " ".join(str(head["title"]).split())
-    updated = head.get("updated")
     found = sections(tokens[1:], title)
     asked = _asked(head, path)
     if unknown := asked.keys() - {section.slug for section in found}:
@@ -128,7 +138,7 @@ def parse_note(text: str, path: Path) -> Note:
         str(head["audience"]),
         _items(head, "styles", path),
         _items(head, "tags", path),
-        updated if isinstance(updated, date) else None,
+        _updated(head, path),
         {s.slug: replace(s, asked=asked.pop(s.slug, ())) for s in found},
         hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest(),
     )
@@ -136,7 +146,7 @@ def parse_note(text: str, path: Path) -> Note:
 
 def _front_matter(content: str, path: Path) -> dict[str, Any]:
     try:
-        head = yaml.safe_load(content)
+        head = yaml.load(content, _Loader)
         written = json.dumps(head, ensure_ascii=False, default=str)  # a list in itself falls over
     except (yaml.YAMLError, *_YAML_FALLS_OVER) as error:
         mark = getattr(error, "problem_mark", None)
@@ -159,6 +169,19 @@ def _front_matter(content: str, path: Path) -> dict[str, Any]:
             "write 'audience: customers' or 'audience: staff'",
         )
     return head
+
+
+def _updated(head: Mapping[str, Any], path: Path) -> date | None:
+    """The day the note was last gone over; a note need not tell."""
+    value = head.get("updated")
+    if value is None:
+        return None
+    try:
+        return date.fromisoformat(str(value))
+    except ValueError:
+        raise KnowledgeError(
+            f"{path}, field updated", f"'{value}' is no day", "write a day such as 2026-11-25"
+        ) from None
 
 
 def _asked(head: Mapping[str, Any], path: Path) -> dict[str, tuple[str, ...]]:

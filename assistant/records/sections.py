@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from markdown_it.token import Token
@@ -14,11 +14,17 @@ _SENTENCE = re.compile(r"(?<=[.!?])\s+(?=[A-Z0-9'\"])")
 
 @dataclass(frozen=True)
 class Line:
-    """One sentence of a note and the lines where it begins and ends, counted from 1."""
+    """One sentence of a note and the lines where it begins and ends, counted from 1.
+
+    `mark` is that of the list item which it begins ('2.' or '-'); `points` says that it holds a
+    link.
+    """
 
     text: str
     line: int
     last: int = 0
+    mark: str = ""
+    points: bool = False
 
     def __post_init__(self) -> None:
         if not self.last:
@@ -87,7 +93,7 @@ def sections(tokens: Sequence[Token], title: str) -> tuple[Section, ...]:
             found.append(Section(address, path, tuple(held), (held[0].line, last)))
         held.clear()
 
-    previous = ""
+    previous = mark = ""
     for token in tokens:
         if token.type == "heading_open" and token.map:
             close()
@@ -95,8 +101,12 @@ def sections(tokens: Sequence[Token], title: str) -> tuple[Section, ...]:
             while above[-1][0] >= heading.level:
                 above.pop()
             above.append((heading.level, heading.text))
+        elif token.type == "list_item_open":
+            mark = f"{token.info}." if token.info else "-"
         elif token.type == "inline" and token.map and previous != "heading_open":
-            held += _in_file(token, token.map[0] + 1)
+            lines = list(_in_file(token, token.map[0] + 1))
+            held += [replace(line, mark=mark) for line in lines[:1]] + lines[1:]
+            mark = ""
             last = max(token.map[1], held[0].line if held else 0)
         previous = token.type
     close()
@@ -138,14 +148,28 @@ def _in_file(inline: Token, line: int) -> Iterator[Line]:
     sentence is looked up in the source by its first word.
     """
     source, at = inline.content, 0
+    linked = _linked(inline)
     for sentence in in_lines(_plain(inline), line):
+        points = any(words in sentence.text for words in linked)
         found = source.find(sentence.text.split(" ", 1)[0], at)
         if found < 0:  # an escape or an entity: the plain words must do
-            yield sentence
+            yield replace(sentence, points=points)
             continue
         first = line + source.count("\n", 0, found)
-        yield Line(sentence.text, first, first + sentence.last - sentence.line)
+        yield Line(sentence.text, first, first + sentence.last - sentence.line, points=points)
         at = found + 1
+
+
+def _linked(inline: Token) -> list[str]:
+    """The words of the links in a stretch."""
+    found: list[str] = []
+    inside = False
+    for child in inline.children or ():
+        if child.type in ("link_open", "link_close"):
+            inside = child.type == "link_open"
+        elif inside and child.type == "text" and child.content.strip():
+            found.append(child.content)
+    return found
 
 
 def in_sentences(text: str) -> list[str]:

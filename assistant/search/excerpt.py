@@ -26,6 +26,8 @@ def excerpt(sentences: Sequence[Line], cosines: Vectors) -> tuple[Line, ...]:
 
     `cosines`, of shape `(sentences,)`, tell how like the question each is.
     """
+    sentences = _without_pointers(sentences)
+    cosines = cosines[: len(sentences)]
     if len(sentences) <= MOST:
         return tuple(sentences)
     best = int(np.argmax(cosines))
@@ -38,6 +40,14 @@ def excerpt(sentences: Sequence[Line], cosines: Vectors) -> tuple[Line, ...]:
         return tuple(sentences[at : at + MOST])
     start = max(fit, key=lambda at: (float(cosines[at : at + MOST].sum()), -at))
     return tuple(sentences[start : start + MOST])
+
+
+def _without_pointers(sentences: Sequence[Line]) -> Sequence[Line]:
+    """Without sentences at the end that only send the reader of the note on to another."""
+    last = len(sentences)
+    while last > 1 and sentences[last - 1].points:
+        last -= 1
+    return sentences[:last]
 
 
 def leans(sentence: str) -> bool:

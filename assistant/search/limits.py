@@ -68,8 +68,9 @@ def limits_for(model: str, shop: Path | None = None) -> Limits:
         row = _read(path).get(model)
         if row is not None:
             return from_row(row, path)
+    settings = shop / "knowledge" / "shop.toml" if shop else Path("shop.toml")
     raise KnowledgeError(
-        "shop.toml, field search.model",
+        f"{settings}, field search.model",
         f"no limits are fitted for the model '{model}'",
         "fit them to labelled rows in eval/ with 'python -m assistant.measuring.fit SHOP'",
     )

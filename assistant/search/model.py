@@ -26,6 +26,18 @@ _WEIGHTS = ("model.safetensors", "pytorch_model.bin")
 BATCH = 32
 
 
+class Named(str):
+    """A model's name that remembers where it was set, so that an error can tell."""
+
+    where: str
+
+    def __new__(cls, name: str, where: str) -> Named:
+        """The name, and the file and field that it stands in."""
+        named = super().__new__(cls, name)
+        named.where = where
+        return named
+
+
 class Encoder(Protocol):
     """Whatever turns texts into vectors of length 1."""
 
@@ -50,11 +62,10 @@ class Model:
     Raises `KnowledgeError` then, if it cannot be loaded or its weights are not the published ones.
     """
 
-    def __init__(
-        self, name: str = DEFAULT, where: str = "knowledge/shop.toml, field search.model"
-    ) -> None:
-        self.name = name
-        self._where = where
+    def __init__(self, name: str = DEFAULT) -> None:
+        self.name = str(name)
+        where = "knowledge/shop.toml, field search.model"
+        self._where = name.where if isinstance(name, Named) else where
         self._loaded: SentenceTransformer | None = None
         self._weights = ""
 

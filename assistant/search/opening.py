@@ -34,7 +34,7 @@ def open_search(
         SearchError: the index is damaged, or was built with another model.
         KnowledgeError: the model cannot be loaded, or no limits are fitted for it.
     """
-    limits = limits or limits_for(encoder.name)
+    limits = limits or limits_for(encoder.name, folder.parent)
     index = store.read(folder)
     if index is not None:
         _same_model(index, encoder, folder)
@@ -49,13 +49,13 @@ def _same_model(index: Index, encoder: Encoder, folder: Path) -> None:
         raise SearchError(
             str(folder),
             f"the index was built with the model '{made.model}', and '{encoder.name}' is set",
-            "run 'counterhand build'",
+            store.build_again(folder),
         )
     if made.weights != encoder.weights:
         raise SearchError(
             str(folder),
-            f"the index was built with other weights of '{made.model}' than are there now",
-            "run 'counterhand build'",
+            f"the index was built with other weights of the model '{made.model}' than it has now",
+            store.build_again(folder),
         )
 
 
@@ -67,12 +67,20 @@ def _made(
     say: Say,
     progress: Progress | None,
 ) -> Index:
-    if old is None:
-        say(f"There is no index yet: building one from {len(content.notes)} notes.")
-    else:
-        say("The notes have changed since the index was built: renewing it.")
+    say(_beginning(len(content.notes), old))
     try:
         return build(content, folder, encoder, progress).index
     except NotKept as error:  # an answer is worth more than a kept index
         say(f"{error} The index is used without being kept.")
         return error.built.index
+
+
+def _beginning(notes: int, old: Index | None) -> str:
+    """What is about to be built, and what it will not do."""
+    none = "There are no notes yet, so questions of how and why cannot be answered"
+    if old is not None:
+        told = "The notes have changed since the index was built: renewing it."
+        return told if notes else f"{told} {none}."
+    if not notes:
+        return f"{none}: building an index without them."
+    return f"There is no index yet: building one from {notes} note{'s' * (notes != 1)}."

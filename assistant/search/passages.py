@@ -127,7 +127,7 @@ def as_row(passage: Passage) -> dict[str, Any]:
         "audience": passage.audience,
         "styles": passage.styles,
         "tags": passage.tags,
-        "sentences": [[s.line, s.last, s.text] for s in passage.sentences],
+        "sentences": [[s.line, s.last, s.text, s.mark, s.points] for s in passage.sentences],
         "lines": passage.lines,
         "asked": passage.asked,
     }
@@ -143,7 +143,10 @@ def from_row(row: Mapping[str, Any]) -> Passage:
         row["audience"],
         _words(row["styles"]),
         _words(row["tags"]),
-        tuple(Line(text, line, last) for line, last, text in row["sentences"]),
+        tuple(
+            Line(text, line, last, mark, points)
+            for line, last, text, mark, points in row["sentences"]
+        ),
         (first, last),
         _words(row["asked"]),
     )

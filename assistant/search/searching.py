@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass
 
 import numpy as np
@@ -66,12 +66,22 @@ class Search:
         """The passages nearest to a question and what speaks for each."""
         return self._weighed(question, self._meaning(question), audience, count)
 
-    def ranked(self, question: str, audience: str, count: int = CANDIDATES) -> list[Found]:
-        """The passages nearest to a question, the likeliest to answer it first."""
+    def ranked(
+        self,
+        question: str,
+        audience: str,
+        count: int = CANDIDATES,
+        styles: Set[str] = frozenset(),
+    ) -> list[Found]:
+        """The passages nearest to a question, the likeliest to answer it first.
+
+        With `styles`, no passage of a note that is about other styles only.
+        """
         meaning = self._meaning(question)
         found = [
             Found(hit.passage, self._excerpt(hit, meaning), self.limits.likely(signals))
             for hit, signals in self._weighed(question, meaning, audience, CANDIDATES)
+            if not styles or not hit.passage.styles or styles & {*hit.passage.styles}
         ]
         return sorted(found, key=lambda one: -one.likely)[:count]
 
@@ -82,12 +92,13 @@ class Search:
         weights = self.index.lexical.weights(question)
         return [(hit, self._signals(hit, meaning, weights)) for hit in hits]
 
-    def answer(self, question: str, audience: str) -> list[Found]:
+    def answer(self, question: str, audience: str, styles: Set[str] = frozenset()) -> list[Found]:
         """The sentences that answer a question; none where the notes do not say.
 
         Two passages where the second is nearly as likely and both are short.
         """
-        found = [f for f in self.ranked(question, audience) if f.likely >= self.limits.answers_at]
+        ranked = self.ranked(question, audience, styles=styles)
+        found = [f for f in ranked if f.likely >= self.limits.answers_at]
         if len(found) > 1 and _goes_along(found[1], found[0]):
             return found[:2]
         return found[:1]

@@ -12,6 +12,7 @@ import json
 import os
 import re
 import secrets
+import shlex
 import shutil
 from collections.abc import Iterator, Mapping
 from contextlib import suppress
@@ -31,8 +32,8 @@ CURRENT = "current"
 TRIES = 5
 _FRESH = "current.new"
 _PREFIX = "built-"
+_NO_LIST = "this file does not list its parts"
 _LINE = re.compile(r"(built-[0-9a-f]{12}) ([0-9a-f]{64})\n?")
-_AGAIN = "run 'counterhand build'"
 
 
 def write(folder: Path, index: Index) -> None:
@@ -79,15 +80,27 @@ def read(folder: Path) -> Index | None:
         if named is None:
             return None
         try:
-            return _load(folder / named.folder, named.manifest)
+            return _load(folder, named)
         except FileNotFoundError as error:
             if _named(folder) != named:
                 continue
-            raise _damaged(Path(error.filename or folder / named.folder), "is missing") from error
+            missing = Path(error.filename or folder / named.folder)
+            raise _damaged(folder, missing, "this file is missing") from error
         except OSError as error:
-            how = f"cannot be read ({error.strerror or error})"
-            raise _damaged(Path(error.filename or folder), how) from error
-    raise _damaged(folder / CURRENT, "changes all the time")
+            raise _unreadable(folder, folder / named.folder, error) from error
+    raise SearchError(
+        str(folder / CURRENT),
+        "the index changed each time it was being read",
+        "wait until no build is running, and ask again",
+    )
+
+
+def build_again(folder: Path) -> str:
+    """How to mend the index in a folder: the command that builds that of its shop."""
+    shop = str(folder.parent)
+    if shlex.quote(shop) != shop:  # double quotes, for the command stands between single ones
+        shop = '"' + re.sub(r'([\\"$`])', r"\\\1", shop) + '"'
+    return f"run 'counterhand build --shop {shop}'"
 
 
 def _fill(new: Path, index: Index) -> str:
@@ -140,24 +153,24 @@ class _Named:
 def _named(folder: Path) -> _Named | None:
     path = folder / CURRENT
     try:
-        line = path.read_text(encoding="ascii")
+        found = _LINE.fullmatch(path.read_text(encoding="ascii"))
     except FileNotFoundError:
         return None
-    except (OSError, UnicodeDecodeError) as error:
-        raise _damaged(path, "cannot be read") from error
-    found = _LINE.fullmatch(line)
+    except UnicodeDecodeError:
+        found = None
+    except OSError as error:
+        raise _unreadable(folder, path, error) from error
     if found is None:
-        raise _damaged(path, "names no folder of an index")
+        raise _damaged(folder, path, "this file names no folder of it")
     return _Named(found[1], found[2])
 
 
-def _load(folder: Path, told: str) -> Index:
-    if _digest(folder / "manifest.json") != told:
-        raise _damaged(folder / "manifest.json", "is not what was written there")
-    manifest = _manifest(folder / "manifest.json")
+def _load(index: Path, named: _Named) -> Index:
+    folder = index / named.folder
+    _unchanged(index, folder / "manifest.json", named.manifest)
+    manifest = _manifest(index, folder / "manifest.json")
     for name, digest in manifest["files"].items():
-        if _digest(folder / name) != digest:
-            raise _damaged(folder / name, "is not what was written there")
+        _unchanged(index, folder / name, digest)
     try:
         rows = (folder / "passages.jsonl").read_text(encoding="ascii").splitlines()
         described = json.loads((folder / "described.json").read_text(encoding="ascii"))
@@ -172,21 +185,30 @@ def _load(folder: Path, told: str) -> Index:
             np.load(folder / "described.npy"),
         )
     except (ValueError, KeyError, TypeError, RuntimeError) as error:
-        raise _damaged(folder, f"cannot be read ({error})") from error
+        raise _damaged(index, folder, "the files in this folder do not belong together") from error
 
 
-def _manifest(path: Path) -> dict[str, Any]:
+def _unchanged(index: Path, path: Path, digest: str) -> None:
+    if _digest(path) != digest:
+        raise _damaged(index, path, "this file has changed since it was written")
+
+
+def _manifest(index: Path, path: Path) -> dict[str, Any]:
     try:
         manifest = json.loads(path.read_text(encoding="ascii"))
         kind = manifest["format"]
         _made(manifest)
         files = manifest["files"]
     except (ValueError, KeyError, TypeError, AttributeError) as error:
-        raise _damaged(path, "is no manifest of an index") from error
+        raise _damaged(index, path, _NO_LIST) from error
     if kind != FORMAT:
-        raise SearchError(str(path), f"is of format {kind}, and {FORMAT} is read here", _AGAIN)
+        raise SearchError(
+            str(path),
+            f"another version built the index (in format {kind}; this one reads {FORMAT})",
+            build_again(index),
+        )
     if not isinstance(files, dict):
-        raise _damaged(path, "is no manifest of an index")
+        raise _damaged(index, path, _NO_LIST)
     return dict(manifest)
 
 
@@ -204,5 +226,10 @@ def _digest(path: Path) -> str:
         return hashlib.file_digest(file, "sha256").hexdigest()
 
 
-def _damaged(path: Path, how: str) -> SearchError:
-    return SearchError(str(path), f"the index is damaged: this {how}", _AGAIN)
+def _damaged(index: Path, path: Path, how: str) -> SearchError:
+    return SearchError(str(path), f"the index is damaged: {how}", build_again(index))
+
+
+def _unreadable(index: Path, path: Path, error: OSError) -> SearchError:
+    how = f"the index cannot be read ({error.strerror or error})"
+    return SearchError(str(error.filename or path), how, build_again(index))

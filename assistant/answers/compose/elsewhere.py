@@ -59,6 +59,15 @@ def to_a_person(case: Case, section: str) -> Draft:
     return draft
 
 
+def civil(case: Case, section: str) -> Draft:
+    """A greeting or thanks, and nothing else: answered in kind."""
+    draft = Draft(Outcome.HAND_OVER)
+    draft.say(draft.quote(case.notes, "what-helps-us", section))
+    if section == "hello":
+        draft.say(draft.quote(case.notes, "what-helps-us", "send"))
+    return draft
+
+
 def outside(case: Case) -> Draft:
     """Not a customer's letter: says what the counter answers, and promises nothing."""
     draft = Draft(Outcome.HAND_OVER)
@@ -73,6 +82,7 @@ POLICY_FOR = {
     "shipping": "posting",
     "discount": "who_answers",
     "shop hours": "hours",
+    "fitting service": "not_for",
 }
 
 

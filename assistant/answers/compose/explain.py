@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from itertools import groupby
 
 from assistant.answers.compose.case import Case
 from assistant.answers.draft import Draft, Source
 from assistant.fitment.decision import Outcome
+from assistant.records.sections import Line
 from assistant.search.searching import Found
 
 # Which cautions go with a note's tag: hands in the tank, and rubber that chemicals eat.
@@ -20,17 +22,28 @@ def explain(case: Case, found: Sequence[Found]) -> Draft:
     draft = Draft(Outcome.NOTE)
     for one in found:
         passage = one.passage
-        draft.say(*(sentence.text for sentence in one.sentences), main=one is found[0])
+        quoted = [sentence.text for sentence in one.sentences]
+        draft.paragraphs += as_written(one.sentences)
+        draft.main += quoted if one is found[0] else []
         draft.say(citation(passage.title, one.lines))
         draft.sources.append(
             Source(f"{passage.note}.md", passage.heading, one.lines, round(one.likely, 2))
         )
-    sections = [s for one in found for tag in one.passage.tags for s in _CAUTIONS.get(tag, ())]
-    if not any(one.passage.note == "safety" for one in found):
-        said = [draft.quote(case.notes, "safety", section) for section in dict.fromkeys(sections)]
-        draft.cautions += [s for s in said if s and s not in draft.text]
-        draft.say(*draft.cautions)
+    tags = [tag for one in found if one.passage.note != "safety" for tag in one.passage.tags]
+    sections = dict.fromkeys(section for tag in tags for section in _CAUTIONS.get(tag, ()))
+    said = [draft.quote(case.notes, "safety", section) for section in sections]
+    draft.cautions += [s for s in said if s and s not in draft.text]
+    draft.say(*draft.cautions)
     return draft
+
+
+def as_written(sentences: Sequence[Line]) -> Iterator[list[str]]:
+    """The sentences in paragraphs; the items of a list each on a line with the note's mark."""
+    for is_list, run in groupby(sentences, key=lambda sentence: bool(sentence.mark)):
+        if is_list:
+            yield ["\n".join(f"{item.mark} {item.text}" for item in run)]
+        else:
+            yield [sentence.text for sentence in run]
 
 
 def citation(title: str, lines: tuple[int, int]) -> str:

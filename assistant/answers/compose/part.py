@@ -11,6 +11,7 @@ from assistant.answers.scope import scope
 from assistant.answers.words import bold, listed, vary
 from assistant.fitment.decision import Decision, Why
 from assistant.fitment.identify import By
+from assistant.fitment.judge import Judgement
 from assistant.fitment.narrow import ABOUT_VALVE
 from assistant.fitment.picks import Group, Pick
 
@@ -22,16 +23,19 @@ def part(case: Case, decision: Decision) -> Draft:
     """The seal, why, what else fits, what does not, and what to look at before ordering."""
     draft = Draft(decision.outcome)
     group = decision.branches[0].group
+    refused: list[Judgement] = []
     case.say_back(draft, decision)
     if decision.identity.by is By.OLD_PART:
         about = "it"
         _by_old_number(case, draft, decision, group)
     else:
         about = scope(case.tables, decision.scenarios) or "it"
+        refused = _asked_about(decision) if about != "it" else []
+        _ruled_out(case, draft, decision, refused, about)
         _by_name(case, draft, decision, group, about)
     if decision.identity.by is not By.OLD_PART or decision.told.has_of("part_no", "old"):
         _others(case, draft, group, _old_number(decision))
-    _ruled_out(case, draft, decision)
+    _ruled_out(case, draft, decision, [j for j in decision.ruled_out if j not in refused])
     if decision.unknown:
         draft.say(
             f"Our tables do not settle whether {listed([bold(p) for p in decision.unknown], 'or')} "
@@ -150,16 +154,24 @@ def _others(case: Case, draft: Draft, group: Group, old: str | None) -> None:
         draft.also_fits += [p.part_no for p in plain]
 
 
-def _ruled_out(case: Case, draft: Draft, decision: Decision) -> None:
+def _ruled_out(
+    case: Case,
+    draft: Draft,
+    decision: Decision,
+    judgements: Sequence[Judgement],
+    about: str | None = None,
+) -> None:
+    """What does not fit and why; `about` names the toilet where it was not named before."""
     sentences: list[str] = []
     picked = [picks[0] for b in decision.branches for picks in b.group.picks.values() if picks]
     styles = {case.seal(pick.part_no).style for pick in picked}
-    for judgement in decision.ruled_out:
+    for judgement in judgements:
         reason = because(judgement, case.seal(judgement.part_no))
         mark = ":" if judgement.objection else ";"
         draft.ruled_out.append(Ruled(judgement.part_no, reason, rule_name(judgement)))
         alike = case.seal(judgement.part_no).style in styles and judgement.objection
         says = "looks much the same but does not fit" if alike else "does not fit"
+        says = f"does not fit {about}" if about else says
         sentences.append(f"{bold(judgement.part_no)} {says}{mark} {reason}.")
     draft.say(*sentences)
 
@@ -170,6 +182,12 @@ def _shelf(case: Case, draft: Draft, group: Group) -> None:
         said = case.on_the_shelf(seal)
         draft.say(said if said not in draft.main else None)
     draft.say(*[case.back_room(seal) for seal in seals])
+
+
+def _asked_about(decision: Decision) -> list[Judgement]:
+    """The seals that the letter asks about and that do not fit: a 'no' comes first."""
+    named = {c for f in decision.told.named("part_no") for c in f.choices}
+    return [judgement for judgement in decision.ruled_out if judgement.part_no in named]
 
 
 def _before_ordering(case: Case, draft: Draft, decision: Decision, group: Group) -> None:

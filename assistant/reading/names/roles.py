@@ -21,7 +21,7 @@ _GOES_ON = re.compile(
 
 _TO_SELL = re.compile(
     r"\b(?:send|sell|stock|carry|ship|post|price|prices|cost|order|buy|purchase|get|have|quote"
-    r"|much (?:is|are|for)|come in)\b"
+    r"|much (?:is|are|for)|(?:pay|charge) for|come in)\b"
 )
 _SERVED = re.compile(
     r"\b(?:(?:was|were|has been|it's been) (?:perfect|great|fine|good)|(?:worked|served) (?:\w+ )?"
