@@ -24,6 +24,11 @@ TABLES: Mapping[str, tuple[str, ...]] = {
     "policies": FREE,
     "search": ("model",),
 }
+# What answers look for in the free tables; a name nearly the same is a slip.
+LOOKED_FOR: Mapping[str, tuple[str, ...]] = {
+    "contact": ("email", "phone", "hours"),
+    "policies": ("returns", "posting", "to_order", "who_answers", "not_for", "hours"),
+}
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -112,6 +117,14 @@ def _all_known(raw: Mapping[str, Any], where: str) -> None:
         if keys != FREE and isinstance(value, dict):
             for inner in value.keys() - {*keys}:
                 raise _unknown(inner, key, where)
+        if key in LOOKED_FOR and isinstance(value, dict):
+            for inner in value.keys() - {*LOOKED_FOR[key]}:
+                if near := get_close_matches(inner.lower(), LOOKED_FOR[key], cutoff=0.75):
+                    raise KnowledgeError(
+                        f"{where}, field {key}.{inner}",
+                        "is nothing that answers look for",
+                        f"perhaps {near[0]} is meant",
+                    )
 
 
 def _unknown(key: str, table: str, where: str) -> KnowledgeError:

@@ -85,6 +85,12 @@ BROKEN: list[tuple[str, Break, str]] = [
         "/shop.toml, field chosing: is no setting; perhaps [choosing] is meant.",
     ),
     (
+        "a policy under a name that is nearly one",
+        _settings("name = 'Seals'\n[policies]\nretruns = 'Within 30 days.'\n"),
+        "/shop.toml, field policies.retruns: is nothing that answers look for; perhaps returns is "
+        "meant.",
+    ),
+    (
         "policies that would never be told",
         _settings("name = 'Seals'\n[Polices]\nreturns = 'Within 30 days.'\n"),
         "/shop.toml, field Polices: is no setting; perhaps [policies] is meant.",

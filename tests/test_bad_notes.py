@@ -14,6 +14,7 @@ from typing import NamedTuple
 
 import pytest
 
+from assistant.errors import KnowledgeError
 from assistant.records.notes import parse_note
 from tests.broken import copy_of_demo, run
 from tests.encoders import WordHashes
@@ -316,3 +317,10 @@ def test_one_bad_note_among_good_ones_leaves_the_index_as_it_was(notes: Path, bu
     (notes / "pins.md").write_text("no front matter")
     assert build() == (2, "", f"counterhand: {notes}/pins.md, line 1: {MISSING}\n")
     assert {path: path.stat().st_mtime_ns for path in index.rglob("*")} == before
+
+
+def test_a_mistyped_field_is_named_with_what_it_may_mean(tmp_path: Path) -> None:
+    text = "---\ntitle: The seat\naudiance: staff\n---\nWipe it.\n"
+    meant = "field audiance: is no field of a note; perhaps 'audience' is meant"
+    with pytest.raises(KnowledgeError, match=meant):
+        parse_note(text, tmp_path / "seat.md")

@@ -53,6 +53,7 @@ def test_a_name_between_two_is_settled_by_the_next_line() -> None:
         (("Quellwick Tamsel from 1975", "No wait, the stamp says 1999."), "PBK-6357"),
         (("Vorlamar Sunday 2005", "sorry, I meant 2015"), "PBK-7740"),
         (("Quellwick Tamsel from 1999", "no wait, it is a Brisnoe"), "PBK-6246"),
+        (("Quellwick Tamsel 1988", "sorry, I meant 1998", "no wait, it's a Brisnoe"), "PBK-6246"),
     ],
 )
 def test_a_later_line_corrects_an_earlier_one(lines: tuple[str, ...], part_no: str) -> None:

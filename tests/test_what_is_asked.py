@@ -94,6 +94,29 @@ def test_a_sting_in_the_eyes_is_met_with_leaving_the_room_first() -> None:
     assert "leave the room" in answer.text.split(".")[0]
 
 
+HAZARDS = {
+    "my lad drank the blue water what do i do": "poison centre",
+    "I swallowed some of the toilet cleaner": "poison centre",
+    "my eyes burn after I sprayed two things in the tank": "leave the room",
+    "I poured bleach in and now want to use vinegar on the seat": "leave the room",
+    "the gas boiler is leaking next to the toilet, and how do i clean the seat": "gas supplier",
+    "how do I shut the water off, the stop is stuck solid, wrench it": "Leave a stop alone",
+}
+
+
+@pytest.mark.parametrize(("letter", "first"), HAZARDS.items())
+def test_a_hazard_is_told_first_and_alone(letter: str, first: str) -> None:
+    (answer,) = answers(letter)
+    assert answer.outcome == "hand over"
+    assert first in answer.text.split(".")[0]
+
+
+def test_a_part_that_does_not_fit_the_toilet_named_is_refused_before_its_fitting_is_told() -> None:
+    part, how = answers("PBK-6246, how do I hook it on my Quellwick Tamsel from 1988?")
+    assert part.text.startswith("**PBK-6246** does not fit")
+    assert how.outcome == "note"
+
+
 def test_a_no_comes_before_the_seal_that_does_fit() -> None:
     (answer,) = answers("Does PBK-6246 fit a Quellwick Tamsel from 1985?")
     assert answer.text.startswith("**PBK-6246** does not fit the Quellwick Tamsel")

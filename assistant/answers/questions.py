@@ -70,10 +70,13 @@ SHORT = 7  # words
 _GREETS = re.compile(
     r"(?:\W|\b(?:hi|hello|hey|dear|sir|madam|there|good|morning|afternoon|evening|day|all|ok|okay"
     r"|great|perfect|lovely|many|very|so|a|lot|much|again|you|all|for|your|the|help|bye|please"
-    r"|thanks?|thx|ta|cheers)\b)*",
+    r"|thanks?|thx|ta|cheers|mate|that|is|s|it|brilliant|super|wonderful|will|do|perfectly)\b)*",
     re.IGNORECASE,
 )
-_THANKS = re.compile(r"\b(?:thanks?|thx|ta|cheers)\b", re.IGNORECASE)
+_THANKS = re.compile(
+    r"\b(?:thanks?|thx|ta|cheers|bye|perfect|great|lovely|brilliant|super|wonderful)\b",
+    re.IGNORECASE,
+)
 _FOR_HELP = re.compile(r"\b(?:help|advi[cs]e|suggestions?)\b", re.IGNORECASE)  # any question
 
 
@@ -90,7 +93,7 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
     wanted = _wanted(facts)
     about_a_seal = any(f.name in _ABOUT_A_SEAL for f in facts)
     if "thanks" in asks and not asks - {"thanks"} and not wanted:
-        return [to_a_person(case, "thanks")]
+        return [civil(case, "thanks")]
     if "spam" in asks and not about_a_seal:
         return [outside(case)]
     explain = [Explain(q) for q in questions(text, facts) if q.plain or alone]
@@ -105,7 +108,8 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
         signs = min(f.start for f in _stated(facts, "symptom"))
         return _in_order(explain if how else [], (not_the_seal(case, causes), signs), beside)
     ails = bool(_stated(facts, "symptom"))
-    if how and not asks - OF_HOW and not (ails and facts.named("model", "model_no")):
+    paired = facts.named("part_no") and facts.named("model", "model_no")  # do the two agree?
+    if how and not asks - OF_HOW and not paired and not (ails and facts.named("model", "model_no")):
         return _in_order(explain)
     chosen = _seal_or_person(case, facts, text, alone=alone, wanted=wanted)
     if chosen is None:

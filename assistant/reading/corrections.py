@@ -42,13 +42,14 @@ def corrections(text: Text) -> list[Correction]:
     """Every correction, in order; those that lie in an earlier one are part of it."""
     found: list[Correction] = []
     for mark in text.find(_TAKES_BACK):
-        if found and mark.start() < found[-1].end:
+        start = mark.end() - len(mark.group().lstrip())
+        if found and start < found[-1].end:
             continue
         _, end = sentence_of(text, mark.end() - 1)
         if _SAYS_NOTHING.match(text.said[mark.end() : end][:80]) and end < len(text.said):
             # 'Oops, wrong.' is mended by the sentence after it.
             _, end = sentence_of(text, _next_word(text.said, end))
-        found.append(Correction(mark.end() - len(mark.group().lstrip()), end))
+        found.append(Correction(start, end))
     return found
 
 

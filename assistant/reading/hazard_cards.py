@@ -22,21 +22,33 @@ _SUPPLY = (
 HAZARDS: tuple[Card, ...] = (
     card(
         "hazard",
+        "poisoning",
+        r"\b(?:swallow(?:ed|s)?|drank|drunk|drinking|licked|ate|eaten|chewed|ingest\w*)<6>"
+        r"(?:cleaners?|bleach|descaler|acid|tablets?|blocks?|chemicals?|(?:blue|toilet|tank|cistern"
+        r"|loo) water|dye|water (?:from|out of|in) the (?:tank|cistern|toilet|loo))\b",
+        "somebody has swallowed it",
+        unless=r"\bdrinking water (?:safe|quality|supply)\b",
+    ),
+    card(
+        "hazard",
         "mixed cleaners",
         r"\bmix\w*<4>(?:bleach|ammonia|acid|cleaners?|chemicals|drain|vinegar|chlorine)\b"
         r"|\b(?:bleach|ammonia|acid|chlorine)<1>(?:and|with|plus|\+)<2>(?:bleach|ammonia|acid"
         r"|vinegar|cleaner|drain)\b"
-        r"|\b(?:eyes?|throat|nose|lungs|chest)<2>(?:sting\w*|burn\w*|hurt\w*|sore|itch\w*|water\w*)"
-        r"<9>(?:bleach|cleaners?|descaler|acid|vinegar|tablets?|chemicals?)\b"
-        r"|\b(?:bleach|cleaners?|descaler|acid|vinegar|tablets?|chemicals?)<9>"
-        r"(?:eyes?|throat|nose|lungs|chest)<2>(?:sting\w*|burn\w*|hurt\w*|sore|itch\w*|water\w*)\b",
+        r"|\b(?:bleach|chlorine|ammonia)\b(?! or\b)<9>(?<!or )(?:vinegar|acid|descaler"
+        r"|limescale remover|drain cleaner)\b"
+        r"|\b(?:vinegar|acid|descaler|limescale remover|drain cleaner)\b(?! or\b)<9>(?<!or )"
+        r"(?:bleach|chlorine|ammonia)\b"
+        r"|\b(?:eyes?|throat|nose|lungs|chest)<2>(?:sting\w*|burn\w*|hurt\w*|sore|itch\w*)\b"
+        r"|\b(?:can't|cannot|hard to|hardly|trouble) breath(?:e|ing)\b|\bfumes\b",
         "mixed cleaners give off poison gas",
     ),
     card(
         "hazard",
         "gas smell",
         r"\b(?:smell\w*|odou?r|stink\w*)<3>(?:natural )?(?<!sewer )(?<!sewage )gas\b"
-        r"|\bgas (?:smell|leak|odou?r)\b(?<!sewer gas smell)",
+        r"|\bgas (?:smell|leak|odou?r)\b(?<!sewer gas smell)"
+        r"|\bgas (?:boiler|heater|pipe|line|stove|cooker|meter)<3>(?:leak\w*|smell\w*|hiss\w*)\b",
         "leave the house, call the gas supplier",
         unless=r"\bsewer|\bsewage",
     ),
@@ -98,6 +110,14 @@ HAZARDS: tuple[Card, ...] = (
         r"|doesn't) (?:turn|shut) (?:the )?(?:water |supply )?off\b",
         "house pressure behind it",
         unless=r"\b(?:into|in) the bowl\b",
+    ),
+    card(
+        "hazard",
+        "stuck stop",
+        r"\b(?:the|my|our|a)<1>(?:stop|shut ?-?off|angle stop|isolat\w+ valve|stop ?cock|stop tap)"
+        r"(?: valve| tap)?(?: \w+){0,5} (?:stuck|seized|stiff|rusted|jammed|solid|won't (?:turn"
+        r"|budge|move)|will not (?:turn|budge|move))\b",
+        "a forced stop breaks with the supply behind it",
     ),
     card(
         "hazard",

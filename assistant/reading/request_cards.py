@@ -149,7 +149,8 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "thanks",
         r"\b(?:just wanted to (?:say|thank|let you know)|works? like a charm|in and done|cheers!"
-        r"|(?:works?|working|fits?|fitted) (?:great|perfectly|beautifully|wonderfully)\b(?! ?\?)"
+        r"|(?:works?|working|fits?|fitted) (?:great|perfectly|beautifully|wonderfully|a treat)\b"
+        r"(?! ?\?)|all sorted(?: now)?\b"
         r"|thank you (?:so|very) much for the)\b",
         "a word of thanks",
     ),
@@ -302,7 +303,8 @@ ASKS: tuple[Card, ...] = (
         r"|compatible|interchange\w*|the right (?:one|part|size|flapper|seal)|same as"
         r"|the same)|(?:does|will|would) (?:it|this|that|these|they) (?:fit|work"
         r"|do|go|suit|be (?:ok|okay|fine|right))"
-        r"|compatible with|(?:can|could|may) i use|is (?:this|that|it) the (?:right"
+        r"|compatible with|(?:can|could|may) i use(?=<4>(?:it|this|that|these|one|flapper|seal|ball"
+        r"|ring|gasket|part)\b)|is (?:this|that|it) the (?:right"
         r"|correct)|any ?one (?:fits|will)|universal (?:ones? )?(?:fit|work)"
         r"|works? with (?:my|a)\b(?=[^.]{0,60}\?))\b",
         "a part that he has in mind",
@@ -318,10 +320,11 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "which part",
-        rf"\b(?:(?:which|what) (?:\w+ ){{0,4}}?(?:do i|would i|should i|will i|i (?:need"
+        rf"\b(?:which (?:\w+ ){{0,4}}?can i use\b|what (?:\w+ ){{1,4}}?can i use\b"
+        rf"|(?:which|what) (?:\w+ ){{0,4}}?(?:do i|would i|should i|will i|i (?:need"
         r"|want|should|can|must))(?!<1>(?:check|look|do|try|watch|know|think|feel|inspect|start)\b)"
-        r"|(?:which|what) (?:\w+ ){{0,4}}?(?:fits?|will fit|would fit|works?|goes|is right"
-        r"|to (?:buy|get|order|use|replace)|can i use|do you (?:recommend|suggest)|would you)\b"
+        rf"|(?:which|what) (?:\w+ ){{0,4}}?(?:fits?|will fit|would fit|works?|goes|is right"
+        r"|to (?:buy|get|order|use|replace)|do you (?:recommend|suggest)|would you)\b"
         r"|(?:screw\w*|push\w*|thread\w*|clip\w*|ring|pegs?)(?: ?(?:in|on|fit))? or (?:a )?"
         r"(?:screw\w*|push\w*|thread\w*|clip\w*|ring|pegs?)"
         r"|which (?:one|part|seal|flapper|size|gasket|ball)|what (?:part|size|seal|flapper"

@@ -8,6 +8,7 @@ import json
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from datetime import date
+from difflib import get_close_matches
 from pathlib import Path
 from typing import Any
 
@@ -18,6 +19,7 @@ from mdit_py_plugins.front_matter import front_matter_plugin
 from assistant.errors import KnowledgeError
 from assistant.records.sections import Section, sections
 
+FIELDS = ("title", "audience", "styles", "tags", "updated", "asked")
 AUDIENCES = ("customers", "staff")
 # What the YAML reader lets through: a day that no month has, a value that is not of its tag,
 # brackets a thousand deep.
@@ -160,6 +162,13 @@ def _front_matter(content: str, path: Path) -> dict[str, Any]:
         )
     if not isinstance(head, dict):
         raise KnowledgeError(f"{path}, line 2", "the front matter is empty", "give it a title")
+    if unknown := [str(key) for key in head if key not in FIELDS]:
+        near = get_close_matches(unknown[0].lower(), FIELDS)
+        raise KnowledgeError(
+            f"{path}, field {unknown[0]}",
+            "is no field of a note",
+            f"perhaps '{near[0]}' is meant" if near else f"use some of: {', '.join(FIELDS)}",
+        )
     if not str(head.get("title") or "").strip():
         raise KnowledgeError(f"{path}, line 2", "the title is missing", "add 'title: ...'")
     if head.get("audience") not in AUDIENCES:

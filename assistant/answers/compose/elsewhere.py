@@ -15,9 +15,11 @@ FOR_HAZARD = {
     "cracked tank": ("cracked-porcelain", "plumber", "until-then"),
     "cracked bowl": ("cracked-porcelain", "plumber", "until-then"),
     "electrical": ("electricity", "plumber"),
+    "poisoning": ("swallowed",),
     "mixed cleaners": ("cleaners",),
+    "stuck stop": ("stuck-stop", "local-code"),
     "sewer smell": ("sewer-gas", "plumber"),
-    "gas smell": ("sewer-gas", "plumber"),
+    "gas smell": ("gas",),
     "supply leak": ("supply", "plumber", "until-then"),
 }
 
@@ -91,5 +93,6 @@ def policy(case: Case, asks: Iterable[str]) -> Draft:
     draft = Draft(Outcome.HAND_OVER)
     found = dict.fromkeys(POLICY_FOR[a] for a in sorted(asks) if a in POLICY_FOR)
     draft.say(*[case.policies.get(key) for key in found])
-    draft.say(draft.quote(case.notes, "what-helps-us", "person"))
+    if {*asks} & {"order status", "discount", "returns", "fitting service"}:
+        draft.say(draft.quote(case.notes, "what-helps-us", "person"))
     return draft

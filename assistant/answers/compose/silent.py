@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from assistant.answers.compose.case import Case, wrote
+from assistant.answers.compose.part import ORIGINAL
 from assistant.answers.draft import Draft
 from assistant.answers.scope import scope
-from assistant.answers.words import listed, years
+from assistant.answers.words import bold, listed, years
 from assistant.fitment.decision import Decision, Outcome, Why
 from assistant.fitment.features import FEATURES, values
 from assistant.fitment.judge import judge, tried
@@ -47,6 +48,18 @@ def _evidence_conflicts(case: Case, decision: Decision) -> bool:
     )
 
 
+def _no_longer_made(case: Case, decision: Decision) -> list[str]:
+    """Seals that would fit every toilet still possible, of which none is sold any more."""
+    if decision.why is not Why.NO_SEAL_KNOWN:
+        return []
+    fitting = [
+        {n for n in tried(case.tables, place) if judge(case.tables, n, place).is_fit}
+        for scenario in decision.scenarios
+        for place in scenario.places
+    ]
+    return sorted(set.intersection(*fitting)) if fitting else []
+
+
 def _why(case: Case, draft: Draft, decision: Decision) -> str | None:
     names = listed([f"the {name}" for name in decision.identity.names], "or")
     if decision.why is Why.UNLISTED and any(f.of == "number" for f in decision.facts):
@@ -72,6 +85,14 @@ def _why(case: Case, draft: Draft, decision: Decision) -> str | None:
         about = scope(case.tables, decision.scenarios) or names
         doubt = draft.quote(case.notes, "what-helps-us", "evidence-that-disagrees")
         return f"We know no seal for {about}. {doubt or ''}".strip()
+    if gone := _no_longer_made(case, decision):
+        about = scope(case.tables, decision.scenarios) or names
+        seals = listed([bold(part_no) for part_no in gone])
+        verb, are = ("fits", "is") if len(gone) == 1 else ("fit", "are")
+        if not about:
+            return None
+        original = "" if decision.valve_is_original else f", if {ORIGINAL}"
+        return f"{seals} {verb} {about}{original}. {seals} {are} no longer made."
     if decision.why in (Why.NO_SEAL_KNOWN, Why.NO_FLAPPER):
         about = scope(case.tables, decision.scenarios) or names
         return f"We know no seal for {about}." if about else None
