@@ -2,7 +2,7 @@
 
     python -m assistant.measuring.fit [SHOP]
 
-A wrong answer undoes four right ones: silence is better. A style is named by
+A wrong answer undoes two right ones: better silence than a guess. A style is named by
 meaning only where nine in ten such namings are right.
 """
 
@@ -24,7 +24,7 @@ from assistant.search.opening import open_search
 from assistant.search.searching import CANDIDATES, Search
 from assistant.shop import DEMO, open_shop
 
-WRONG_COSTS = 4
+WRONG_COSTS = 2
 SOFTNESS = 10.0  # inverse strength of the regularisation
 FOLDS = 10
 RIGHT_OF_TEN = 9
