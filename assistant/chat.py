@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from datetime import date
 from pathlib import Path
 
@@ -21,16 +22,28 @@ from assistant.shop import Shop
 
 # A short answer leans on its question: '2273' alone is any number.
 LEAD_INS = {
-    "model_no": "The number stamped in the tank is",
-    "brand": "The maker is",
-    "model": "The model is",
-    "made": "The toilet was made in",
-    "opening": "The opening is",
-    "hinge_width": "The width between the ears is",
-    "flush": "It flushes",
-    "overflow": "The overflow tube is",
-    "old_part": "The number moulded on the old seal is",
+    "model_no": "The number stamped in the tank is {}",
+    "brand": "The maker is {}",
+    "model": "The model is {}",
+    "made": "The toilet was made in {}",
+    "pieces": "It is a {} piece toilet",
+    "opening": "The opening is {}",
+    "hinge_width": "The width between the ears is {}",
+    "flush": "It flushes {}",
+    "overflow": "The overflow tube is {}",
+    "ears": "The ears point {}",
+    "mount": "The seal is held by {}",
+    "tank_kind": "The tank is {}",
+    "old_part": "The number moulded on the old seal is {}",
+    "position": "It is the {} valve",
 }
+YES_OR_NO = {
+    "valve_replaced": {
+        "yes": "The flush valve has been replaced",
+        "no": "The flush valve is the original one",
+    },
+}
+_FIRST = re.compile(r"(.+?)([.!?]?)((?:(?<=[.!?])\s.*)?)$", re.DOTALL)
 SHORT = 4  # words; more than this says for itself what it answers
 
 
@@ -52,7 +65,7 @@ class Conversation:
         """The answers after one more line; thanks and greetings leave the matter as it stood."""
         if is_civil(line):
             return self._answer(line)
-        self._said.append(self._in_full(line))
+        self._said.append(in_full(line, self._asked))
         made = self._answer("\n\n".join(self._said))
         questions = [a.question.asks for a in made.answers if a.question]
         self._asked = questions[0] if len(questions) == 1 else None
@@ -67,11 +80,20 @@ class Conversation:
             search=self._search,
         )
 
-    def _in_full(self, line: str) -> str:
-        lead_in = LEAD_INS.get(self._asked or "")
-        if lead_in is None or len(line.split()) > SHORT:
-            return line
-        return f"{lead_in} {line.rstrip('.')}."
+
+def in_full(line: str, asked: str | None) -> str:
+    """A line with what it answers said round its first sentence, where that is short."""
+    found = _FIRST.match(line.strip())
+    if found is None:
+        return line
+    first, stop, rest = found.groups()
+    for word, said in YES_OR_NO.get(asked or "", {}).items():
+        if first.lower().startswith(word):
+            return f"{said}{stop or '.'}{rest}"
+    lead_in = LEAD_INS.get(asked or "")
+    if lead_in is None or len(first.split()) > SHORT:
+        return line
+    return f"{lead_in.format(first)}{stop or '.'}{rest}"
 
 
 def converse(

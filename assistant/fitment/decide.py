@@ -30,7 +30,7 @@ from assistant.reading.facts import Fact, Facts
 from assistant.records.tables import Tables
 
 MOST_BRANCHES = 4  # more conditions than this nobody reads: ask instead
-MOST_MEASURED = 4
+MOST_MEASURED = 8  # of one kind, each with its measures
 MOST_RULED_OUT = 2
 
 

@@ -21,9 +21,9 @@ CARDS = (
     card(STAMP, r"stamp\w*|date ?codes?|cast|embossed|imprint\w*|mou?ld(?:ed)?(?: in| into)?|markings?|marked|engraved|dated|etched|(?:manufactur\w+|mfg|mfd|production) date|date(?= \d{4} (?:in|on|under|inside))|date (?:on|in|under|inside|of)(?! (?:the )?(?:receipt|invoice|purchase|sale))"),
     card(STAMP, r"(?:(?:on|under|beneath|underneath|underside|back|bottom|inside)(?: (?:of|the|side|my)){0,4} (?:tank )?(?:lid|tank)|inside the tank|tank lid)(?= |,|:|\.|$)"),
     card("house", rf"{HOME}(?:'s| is| was)?(?: (?:originally |first )?built)?|built|construct(?:ed|ion)|moved(?: in(?:to)?)?|came in|lived?(?: here)?|living here|been here"),
-    card("house", rf"(?:bought|purchased|buying|got|own|owned|had)(?: (?:the|this|our|my|a)){{0,2}}(?: \w+)? {HOME}"),
+    card("house", rf"{HOME}(?: \w+){{0,2}} (?:put up|went up|built|dates)|(?:bought|purchased|buying|got|own|owned|had)(?: (?:the|this|our|my|a)){{0,2}}(?: \w+)? {HOME}"),
     card("made", rf"(?:{TOILET})(?: was| is|'s| were)? built|(?:{TOILET}|it|this one)(?: was| is|'s| were)? (?:made|manufactured|produced)|manufactured|made|mfg|mfd|produced|year of (?:make|making|manufacture|production)|model year"),
-    card("bought", r"(?:was|were|is|it) (?:brand )?new in|new in(?= (?:19|20)\d\d)|bought|purchased?|got (?:it|this|the toilet|them|one)|install(?:ed|ation)?|put (?:\w+ ){0,3}in|picked (?:it |this |one )?up|had (?:it|this|the) ?(?:one|toilet|commode)?|owned(?: it| this)?|receipt|invoice|replac\w+ (?:(?:the|my|our|this|a|whole|entire|old) ){0,3}(?:toilets?|commode)|(?:toilets?|commode)(?: [a-z']+){0,2} (?:replaced|installed|put in|bought|purchased)|remodel\w*|renovat\w*|reno|redid|redone|new toilet|bath(?:room)? (?:was )?(?:redone|remodel\w*|renovated|done)"),
+    card("bought", r"(?:was|were|is|it) (?:brand )?new in|new in(?= (?:19|20)\d\d)|bought|bougth|bougt|bouhgt|purchased?|got (?:it|this|the toilet|them|one)|install(?:ed|ation)?|put (?!up)(?:\w+ ){0,3}in|picked (?:it |this |one )?up|had (?:it|this|the) ?(?:one|toilet|commode)?|owned(?: it| this)?|receipt|invoice|replac\w+ (?:(?:the|my|our|this|a|whole|entire|old) ){0,3}(?:toilets?|commode)|(?:toilets?|commode)(?: [a-z']+){0,2} (?:replaced|installed|put in|bought|purchased)|remodel\w*|renovat\w*|reno|redid|redone|new toilet|bath(?:room)? (?:was )?(?:redone|remodel\w*|renovated|done)"),
     card("valve_put_in", rf"{_FIT}(?: (?!(?:flapp?er|fill)\b)[a-z']{{1,9}}){{0,3}} flush ?valve(?: assembly)?|flush ?valve(?: assembly)?(?: (?!(?:flapp?er|fill)\b)[a-z']{{1,9}}){{0,3}} (?:replaced|changed|installed|put in|new|swapped)"),
     card(NOTHING, rf"{_FIT}(?: (?!flush\b)[a-z']{{1,10}}){{0,4}} {PART}|{PART}(?: (?!flush\b)[a-z']{{1,9}}){{0,3}} (?:replaced|changed|installed|put in|new|swapped|bought)"),
     card(NOTHING, r"(?:leak|run|drip|hiss|sweat|work|act|fill|flush|run)\w*(?: [a-z']{1,9}){0,3} (?:since|for)"),
@@ -118,7 +118,8 @@ def _says_more(said: str, form: YearForm) -> bool:
     before = said[max(0, form.start - 24) : form.start]
     return (
         re.search(
-            r"\b(?:bought|installed|replaced|purchased|put in|built|since|remodeled|made|manufactured|produced|mfg|mfd)(?: \w+)? (?:in )?$",
+            r"\b(?:bought|installed|replaced|purchased|put in|built|since|remodeled|made|manufactured|produced|mfg|mfd)(?: \w+)? (?:in )?$"
+            r"|\b(?:stamp(?:ed)?(?: says| reads| is)?|dated|from|frm) $",
             before,
         )
         is not None

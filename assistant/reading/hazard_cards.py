@@ -122,7 +122,7 @@ HAZARDS: tuple[Card, ...] = (
     card(
         "hazard",
         "cracked tank",
-        r"\b(?:crack(?:ed|s|ing)?|hairline(?: crack)?|chip(?:ped)?)<4>(?:tank|cistern"
+        r"\b(?:crack(?:ed|s|ing)?|hairline(?: crack)?|chip(?:ped)?)<7>(?:tank|cistern"
         r"|porcelain)\b(?! lid)|\b(?:tank|cistern|porcelain)<2>(?:crack(?:ed|s)?|hairline"
         r"|broken in half|split)\b",
         "a cracked tank can burst",

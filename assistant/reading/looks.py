@@ -17,7 +17,8 @@ from assistant.reading.wishes import observed
 CARDS: tuple[Card, ...] = (*MOUNT, *FORM, *TANK)
 # 'Will it fit a two-piece Brand Model?' asks for a seal and tells of the toilet.
 _OF_THE_TOILET = tuple(c for c in TANK if c.name in ("pieces", "tank_kind"))
-_OF_THE_SEAL = tuple(c for c in CARDS if c not in _OF_THE_TOILET)
+_WHICH_OF_TWO = tuple(c for c in CARDS if c.name == "position")  # told by a wish as well
+_OF_THE_SEAL = tuple(c for c in CARDS if c not in (*_OF_THE_TOILET, *_WHICH_OF_TWO))
 _IS_IT = re.compile(r"\b(?:is|are|was|does|if|whether|which|what|how) [^.;!?]{0,25}$")
 
 
@@ -29,6 +30,7 @@ def read_looks(text: Text) -> list[Fact]:
     facts = [
         *read_cards(text, _OF_THE_SEAL, accepts=observed),
         *read_cards(text, _OF_THE_TOILET, accepts=_told),
+        *read_cards(text, _WHICH_OF_TWO),
         *read_cards(text, STYLE, how=_named),
     ]
     return sorted(facts, key=lambda f: (f.start, f.end, f.name))

@@ -150,7 +150,10 @@ _COUNT_CARDS = (
     card(
         "position",
         "rinse",
-        r"\bfor the rinse\b|\b(?:bowl |rim )?rinse (?:valve|seal|flapper|one|side|part)\b"
+        r"\b(?:the|only|just|its|my) (?:small|smaller|little|tiny|wee) (?:one|flapper|flap|valve"
+        r"|seal)(?! (?:is|was) (?:fine|ok|okay|new|good|done))\b|\brins(?:e|es|ing) (?:flap|side)\b"
+        r"|\bfeeds? the rim\b"
+        r"|\bfor the rinse\b|\b(?:bowl |rim )?rinse (?:valve|seal|flapper|one|side|part)\b"
         r"|\b(?:smaller|small|little) (?:flapper |seal |one )(?:of the two|is for"
         r"|for the|on the (?:left|right|side))(?: (?:rim|rinse))?\b"
         r"|\b(?:the|need) (?:smaller|small|little)(?: left| right)? (?:one|flapper|seal)\b",
@@ -231,7 +234,8 @@ _HISTORY_CARDS = (
     card(
         "valve_replaced",
         "yes",
-        rf"\b{_NEW}(?: out)?<3>{_VALVE}\b|\b{_VALVE} (?:has been |was |is |got |had been "
+        rf"\b(?:got|had)<3>new (?:flush )?valve?\b|\b{_NEW}(?: out)?<3>{_VALVE}\b"
+        rf"|\b{_VALVE} (?:has been |was |is |got |had been "
         rf"|were )(?:replaced|new|changed|swapped|put in)\b|\b{_NEW}(?: out)? {_INSIDES}"
         rf"|\b{_INSIDES} (?:was |were |has been |have been |are |is "
         r"|got )(?:all )?(?:replaced|new|changed|redone)\b|\b(?:rebuilt|rebuild|redid"

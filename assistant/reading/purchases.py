@@ -15,7 +15,7 @@ from assistant.reading.things import HOME, PART, TOILET
 # 'I've got this toilet' is of having it, and so is 'got a toilet' unless it is a new one.
 _GOT = r"(?<!have )(?<!has )(?<!'ve )(?<!'s )got(?! an? (?!(?:brand )?new\b))"
 _SWAPPED = r"replaced|swapped(?: out)?|changed(?: out)?|(?<!to )install(?:ed)?|fitted"
-_VERB = rf"(?<!never )(?<!not )(?<!n't )(?:bought|purchased|ordered|picked up|upgraded|{_SWAPPED}|(?P<put>put in)|{_GOT})"
+_VERB = rf"(?<!never )(?<!not )(?<!n't )(?:bought|bougth|bougt|bouhgt|purchased|ordered|picked up|upgraded|{_SWAPPED}|(?P<put>put in)|{_GOT})"
 _WHICH = (
     r"(?:the|this|that|these|those|our|my|his|her|their|an?|one|both|two|three|brand|new|used|old|whole|entire|current|present|same|other|first|second"
     r"|replacement|up ?stairs|down ?stairs|main|master|guest|hall|bath(?:room)?|basement|white|low[ -]flow|dual[ -]flush|[\d.]{1,4} ?(?:gpf|lpf|gallon))"

@@ -55,7 +55,8 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     ]
     other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
     facts = Facts().plus([*dated_by_name(text, renamed, _one_reading_each(exclusive)), *other])
-    return by_toilet(text, without_others(text, remade(corrected(text, facts), book)))
+    told = without_others(text, remade(corrected(text, facts), book))
+    return remade(by_toilet(text, told), book)
 
 
 def _is_a_toilets(fact: Fact) -> bool:

@@ -9,12 +9,19 @@ from assistant.reading.names import NameBook
 
 
 def remade(facts: Facts, book: NameBook) -> Facts:
-    """The facts, with a model read as the maker's of that name who is left after a correction."""
-    makers = {c for f in facts.named("brand") if not f.negated for c in f.choices}
-    if len(makers) != 1:
-        return facts
-    (maker,) = makers
-    return Facts(tuple(_of(maker, fact, book) if _may_move(fact) else fact for fact in facts))
+    """The facts, with each toilet's model read as that of its one maker who is told."""
+    makers: dict[int, set[str]] = {}
+    for fact in facts.named("brand"):
+        if not fact.negated:
+            makers.setdefault(fact.toilet, set()).update(fact.choices)
+    return Facts(
+        tuple(
+            _of(next(iter(makers[fact.toilet])), fact, book)
+            if _may_move(fact) and len(makers.get(fact.toilet, ())) == 1
+            else fact
+            for fact in facts
+        )
+    )
 
 
 def _may_move(fact: Fact) -> bool:
@@ -22,8 +29,9 @@ def _may_move(fact: Fact) -> bool:
 
 
 def _of(maker: str, fact: Fact, book: NameBook) -> Fact:
-    if any(book.maker_of[choice] == maker for choice in fact.choices):
-        return fact
+    own = tuple(choice for choice in fact.choices if book.maker_of[choice] == maker)
+    if own:
+        return fact if own == fact.choices else replace(fact, value=own)
     same = {
         name
         for names in book.by_maker.get(maker, {}).values()

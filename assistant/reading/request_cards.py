@@ -35,7 +35,8 @@ WANTED: tuple[Card, ...] = (
     card(
         "wanted",
         "fill valve",
-        r"\bfill[- ]?valves?\b|\bball ?cocks?\b|\binlet valve\b|\bfloat (?:valve|ball|cup"
+        r"\bfloat (?:for|of|on|in) (?:the |a |my |our )?(?:fill[- ]?valve|inlet|ball ?cock)\b"
+        r"|\bfill[- ]?valves?\b|\bball ?cocks?\b|\binlet valve\b|\bfloat (?:valve|ball|cup"
         r"|arm)\b|\brefill valve\b|\bthe (?:part|thing|valve) that fills\b",
         "lets the water in",
     ),

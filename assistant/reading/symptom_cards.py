@@ -45,7 +45,7 @@ _RUNNING = (
     card(
         "symptom",
         "water over the overflow",
-        r"\b(?:over|down|into|in|up to|rim of|top of)<2>(?:stand ?pipe|riser"
+        r"\b(?:over|down|into|in|up to|rim of|top of)<4>(?:stand ?pipe|riser|upright (?:pipe|tube)"
         r"|(?:pipe|tube) (?:in|at) the (?:middle|cent(?:er|re)))\b"
         r"|\blevel<4>(?:top of|up to|above|rim of)<4>over ?flow\b|\b(?:water|running|runs|flow\w*"
         r"|going|goes|spill\w*|pour\w*|(?:trickl|dribbl)\w+|level)<4>(?:over|into|down"
@@ -106,7 +106,9 @@ _RUNNING = (
         r"\b(?:fills?|refills?|filling|to (?:re)?fill)(?: up| back"
         r"| the tank)*<2>(?:slow\w*|forever|(?:a )?long time|ages)\b|\b(?:slow\w*|forever"
         r"|ages|long time|minutes)<2>(?:to )?(?:re)?fill\w*\b"
-        rf"|\b{_NOT} fill (?:up )?(?:fast|quick\w*)\b",
+        rf"|\b{_NOT} fill (?:up )?(?:fast|quick\w*)\b"
+        r"|\bta(?:kes?|kse|king)<4>(?:minutes?|minuets?|mins?|hours?|hrs?|ages|forever)<3>(?:re)?fill?\b"
+        r"|\bfill?s?(?:ing)?(?: up)? (?:super|very|so|really|too) slow\w*\b",
         "the fill valve",
     ),
     card(
@@ -211,7 +213,8 @@ _FLUSHING = (
         r"\b(?:handle|lever|trip lever|button)(?: is| has| was| gets| got| just"
         r"| are)*<1>(?:broke\w*|snapped|loose|floppy|stuck|came off|fell off|sticks|limp"
         r"|cracked|bent|jammed)\b|\b(?:broke\w*|loose|stuck|snapped|floppy)<2>(?:handle"
-        r"|lever|button)\b",
+        r"|lever|button)\b|\b(?:handle|lever|button)<5>(?:flopp(?:ed|s|y)|goes limp|went limp)\b"
+        r"|\bnothing happens when<1>(?:i|we|you)<1>(?:press|push|pull|flush)\b",
         "the lever",
     ),
     card(
@@ -219,7 +222,9 @@ _FLUSHING = (
         "blocked",
         r"\bclog(?:s|ged|ging)?\b|\bblock(?:ed|age|s)\b|\bbacked up\b|\bplugged up\b"
         r"|\bplung(?:ed|ing)\b|\b(?:a|the|with|used?) plunger\b(?! ball)"
-        r"|\bbowl<2>(?:drains slow\w*|fills up)\b",
+        r"|\bbowl<2>(?:drains slow\w*|fills up)\b"
+        r"|\b(?:bowl|water)<4>(?:comes?|came|coming|goes|rises?|rising|rose)<6>(?:brim|rim"
+        r"|top of the bowl)\b|\bgurgl\w+\b",
         "the bowl or the drain",
     ),
 )
@@ -268,7 +273,8 @@ _PART = (
         "chain came off",
         r"\bchain(?: is| was| has| keeps| just| came| coming| comes| fell| falls| falling"
         r"| popped| pops)*<1>(?:off|broke\w*|disconnected|unhooked|undone|snapped|detached"
-        r"|rusted|missing|unclipped)\b|\bbroken chain\b",
+        r"|rusted|missing|unclipped)\b|\bbroken chain\b"
+        r"|\bchain<2>(?:came|come|comes|fell|falls|popped|pops) off\b",
         "nothing lifts the seal",
     ),
     card(

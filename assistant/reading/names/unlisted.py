@@ -34,6 +34,8 @@ _CUES = (
         r"|\bmodel\s+(?:name\s+)?[\"']?$"
     )),
     ("name", re.compile(
+        r"\b(?:on|in)\s+(?:it|the\s+(?:tank|bowl|lid))\s+(?:is|are|stands?)(?:\s+only|\s+just)?\s+"
+        r"[\"']?$|"
         rf"\b(?:(?:{FIXTURE}|it|this|mine|ours)\s+(?:is|are)|it's)\s+an?\s+[\"']?$|\b(?:it"
         rf"|{FIXTURE}|lid)\s+(?:says"
         rf"|reads)\s+[\"']?$"
@@ -43,6 +45,9 @@ _CUES = (
 )  # fmt: skip
 _BEFORE_NAMED = re.compile(
     r"\b(?:an?|my|our|for|the|old|this|that|his|her|their|is|two|three|have|has|own)\s+[\"']?$"
+)
+_OWNED = re.compile(
+    r"\b(?:have|has|had|got|own|owns|for|fits?|is|it's|in|of)\s+(?:an?|our|my)\s+(?:old\s+|white\s+)?[\"']?$"
 )
 _FIXTURE_NEXT = re.compile(rf"[\"']?\s+(?:[a-z-]+\s+){{0,2}}?{FIXTURE}\b")
 _LOGO_NEXT = re.compile(r"[\"']?\s+(?:logo|emblem|badge)\b")
@@ -110,9 +115,15 @@ def _name(letter: Letter, at: int, named: set[int], after_maker: bool) -> Fact |
         return unlisted_fact(letter, at, last, "brand")
     if last + 1 in named and _BEFORE_NAMED.search(lead):  # '<unlisted> <listed model>'
         return unlisted_fact(letter, at, last, "brand") if letter.words[last].joins else None
+    if last > at and _OWNED.search(lead) and not _english(letter, at, last):
+        return unlisted_fact(letter, at, last, "brand")  # 'We have a <Name Name>'
     if _FIXTURE_NEXT.match(rest) and _BEFORE_NAMED.search(lead):
         return unlisted_fact(letter, at, last, "brand")
     return None
+
+
+def _english(letter: Letter, at: int, last: int) -> bool:
+    return any(reads_as_english(letter.words[n].key) for n in range(at, last + 1))
 
 
 def _beside(letter: Letter, at: int) -> bool:
