@@ -28,12 +28,24 @@ class KnowledgeError(UserError):
 
 
 class TableError(KnowledgeError):
-    """A table's cell, row or header is wrong. `row` counts as a spreadsheet does: header = 1."""
+    """A table's cell, row or header is wrong. `row` counts as a spreadsheet does: header = 1.
+
+    `key` is the row's id where the whole tables show the fault; `line` the line of the file on
+    which the row begins, where it is known.
+    """
+
+    line: int | None = None
 
     def __init__(
-        self, file: str, row: int | None, field: str | None, problem: str, mend: str
+        self,
+        file: str,
+        row: int | None,
+        field: str | None,
+        problem: str,
+        mend: str,
+        key: str | None = None,
     ) -> None:
-        self.file, self.row, self.field = file, row, field
+        self.file, self.row, self.field, self.key = file, row, field, key
         where = file
         if row is not None:
             where += f", row {row}"

@@ -23,6 +23,7 @@ from markdown_it import MarkdownIt
 
 from assistant.records.notes import Note, parse_note
 from assistant.records.sections import Heading, Line, Section, headings
+from assistant.records.sections import sections as cut
 from assistant.search.passages import LONGEST, Passage, passages_of
 
 HEAD = "---\ntitle: Chains\naudience: customers\n---\n"  # four lines
@@ -380,3 +381,10 @@ def test_a_passage_carries_its_notes_audience_styles_and_tags() -> None:
     assert (only.audience, only.styles, only.tags) == ("staff", ("tank-ball",), ("failures",))
     assert (only.seen_by("staff"), only.seen_by("customers")) == (True, False)
     assert only.sentences == (Line("One.", 7),)
+
+
+def test_a_picture_on_its_own_is_no_sentence() -> None:
+    text = "Measure it.\n\n![A ruler across the hole](../pictures/opening.svg)\n\nWrite it down."
+    tokens = MarkdownIt("commonmark").parse(f"# Size\n\n{text}\n")
+    (only,) = cut(tokens, "Size")
+    assert [line.text for line in only.sentences] == ["Measure it.", "Write it down."]

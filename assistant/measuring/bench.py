@@ -8,7 +8,14 @@ import resource
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from assistant.measuring.benches import answering, building, deciding, nearest, starting
+from assistant.measuring.benches import (
+    answering,
+    building,
+    deciding,
+    linting,
+    nearest,
+    starting,
+)
 from assistant.measuring.timing import Measured
 
 Run = Callable[[], Measured]
@@ -17,6 +24,7 @@ BENCHES: dict[str, Run] = {
     "answering": answering.run,
     "building": building.run,
     "deciding": deciding.run,
+    "linting": linting.run,
     "nearest": nearest.run,
 }
 

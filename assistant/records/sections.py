@@ -104,6 +104,8 @@ def sections(tokens: Sequence[Token], title: str) -> tuple[Section, ...]:
         elif token.type == "list_item_open":
             mark = f"{token.info}." if token.info else "-"
         elif token.type == "inline" and token.map and previous != "heading_open":
+            if _is_picture(token):  # what stands for it is no sentence of the note
+                continue
             lines = list(_in_file(token, token.map[0] + 1))
             held += [replace(line, mark=mark) for line in lines[:1]] + lines[1:]
             mark = ""
@@ -111,6 +113,12 @@ def sections(tokens: Sequence[Token], title: str) -> tuple[Section, ...]:
         previous = token.type
     close()
     return tuple(found)
+
+
+def _is_picture(inline: Token) -> bool:
+    """Whether a stretch is a picture, or pictures, and nothing else."""
+    children = [c for c in inline.children or () if c.type not in ("softbreak", "hardbreak")]
+    return bool(children) and all(child.type == "image" for child in children)
 
 
 def _path(above: Sequence[tuple[int, str]]) -> tuple[str, ...]:

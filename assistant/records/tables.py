@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import dataclasses
 from collections import defaultdict
-from collections.abc import Callable, Hashable, Iterable, Mapping
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -181,34 +181,49 @@ def load_tables(folder: Path) -> Tables:
 
 def check_references(folder: Path, read: Mapping[str, Mapping[str, Row]]) -> None:
     """Every id that a row names must be a row of the table it belongs to."""
+    for fault in reference_faults(folder, read):
+        raise fault
+
+
+def reference_faults(folder: Path, read: Mapping[str, Mapping[str, Row]]) -> Iterator[TableError]:
+    """What does not hold between rows and tables, in the order of the rows."""
     for kind in TABLES:
-        pointing = [f for f in dataclasses.fields(kind) if f.metadata["to"]]  # type: ignore[arg-type]
+        file = str(folder / kind.file)
+        pointing = [
+            (f.name, f.metadata["to"])
+            for f in dataclasses.fields(kind)  # type: ignore[arg-type]
+            if f.metadata["to"]
+        ]
+        ranges = RANGES.get(kind.file, ())
         for row in read[kind.file].values():
-            for field in pointing:
-                named = getattr(row, field.name)
-                if named is not None and named not in read[field.metadata["to"]]:
-                    raise TableError(
-                        str(folder / kind.file),
+            for name, to in pointing:
+                named = getattr(row, name)
+                if named is not None and named not in read[to]:
+                    yield TableError(
+                        file,
                         None,
-                        field.name,
-                        f"row '{row.key}' names '{named}', which is not in {field.metadata['to']}",
+                        name,
+                        f"row '{row.key}' names '{named}', which is not in {to}",
                         "add it there or correct the name",
+                        row.key,
                     )
-            for low, high in RANGES.get(kind.file, ()):
+            for low, high in ranges:
                 first, last = getattr(row, low), getattr(row, high)
                 if first is not None and last is not None and first > last:
-                    raise TableError(
-                        str(folder / kind.file),
+                    yield TableError(
+                        file,
                         None,
                         high,
                         f"row '{row.key}' has {low} {first} above {high} {last}",
                         "swap the two or correct one",
+                        row.key,
                     )
             if isinstance(row, Evidence) and (row.valve is None) == (row.build is None):
-                raise TableError(
-                    str(folder / kind.file),
+                yield TableError(
+                    file,
                     None,
                     "valve",
                     f"row '{row.key}' must name a valve or a build, and just one of them",
                     "fill in one and empty the other",
+                    row.key,
                 )

@@ -1,0 +1,77 @@
+"""Commands that measure: speed, and answers against labelled rows."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import click
+
+from assistant.commands.options import shop_option
+from assistant.commands.searching import bar, search_of
+from assistant.shop import find_shop, open_shop
+
+
+@click.command()
+@click.argument("names", nargs=-1)
+def bench(names: tuple[str, ...]) -> None:
+    """Measure speed and memory, as ratios against a baseline in the same run.
+
+    NAMES choose among starting, answering, building, deciding, linting, nearest (default: all;
+    some minutes, and up to 8 GiB of memory).
+
+    \b
+    Example:
+      counterhand bench answering building
+    """
+    from assistant.measuring.bench import BENCHES, lines, machine
+    from assistant.measuring.bench import bench as run
+
+    for name in names:
+        if name not in BENCHES:
+            raise click.BadParameter(f"'{name}' is no benchmark; choose among {', '.join(BENCHES)}")
+    click.echo(machine())
+    for benched in run(names or BENCHES):
+        click.echo(f"\n{benched.name}")
+        click.echo("\n".join(lines(benched)))
+
+
+@click.command("eval")
+@click.option("--json", "as_object", is_flag=True, help="Print the figures as one JSON object.")
+@click.option(
+    "--compare",
+    "older",
+    metavar="REPORT.json",
+    type=click.Path(path_type=Path),
+    help="Tell what got better and worse since an older report.json.",
+)
+@click.option(
+    "--collection",
+    metavar="DIR",
+    type=click.Path(path_type=Path),
+    help="Measure the search alone on a collection: docs.jsonl, queries.jsonl, qrels.tsv.",
+)
+@shop_option
+def evaluate(
+    as_object: bool, older: Path | None, collection: Path | None, shop: Path | None
+) -> None:
+    """Measure answers and search on the labelled rows in eval/, and write eval/report.*.
+
+    Single cases are told of the split 'tune' alone; of 'measure' nothing but sums is shown.
+
+    \b
+    Example:
+      counterhand eval --compare eval/report-of-june.json
+      counterhand eval --collection cranfield
+    """
+    from assistant.measuring.report.command import collected, reported
+
+    opened = open_shop(find_shop(shop))
+    if collection is not None:
+        with bar() as progress:
+            told, lines = collected(collection, opened.settings.model, progress)
+    else:
+        search = search_of(opened)
+        with bar("Answering") as progress:
+            told, lines = reported(opened, search, older, progress)
+    click.echo(json.dumps(told, ensure_ascii=False, indent=2) if as_object else "\n".join(lines))

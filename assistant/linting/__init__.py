@@ -1,0 +1,1 @@
+"""Lint: what in the notes and tables a shop should mend, one finding a line."""

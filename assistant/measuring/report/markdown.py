@@ -1,0 +1,131 @@
+"""The report in Markdown: what a shop owner asks first stands first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Any
+
+FIRST = (
+    "wrong parts shown",
+    "answered when answerable",
+    "silent when it must be",
+    "outcome right",
+    "exact set",
+    "conditions right",
+    "question right",
+)
+GOALS = {
+    "wrong parts shown": "0",
+    "answered when answerable": "≥ 90 %",
+    "silent when it must be": "100 %",
+}
+
+
+def shown(share: Sequence[int]) -> str:
+    """'33 of 41 (80.5 %)'."""
+    count, of = share
+    return f"{count} of {of} ({100 * count / of:.1f} %)" if of else "–"
+
+
+def markdown(figures: Mapping[str, Any]) -> str:
+    """The whole report."""
+    return "\n".join(_lines(figures)) + "\n"
+
+
+def _lines(figures: Mapping[str, Any]) -> Iterator[str]:
+    yield "# Evaluation"
+    yield ""
+    yield f"Written by `counterhand eval`, version {figures['version']}. 'tune' is what limits are"
+    yield "fitted to; 'measure' is only measured, and of it nothing but sums is shown."
+    yield ""
+    splits = figures["splits"]
+    yield from _table(
+        ("", *splits, "goal on 'measure'"),
+        [
+            (
+                name,
+                *(shown(s["messages"]["totals"][name]) for s in splits.values()),
+                GOALS.get(name, ""),
+            )
+            for name in FIRST
+        ],
+    )
+    for split, held in splits.items():
+        yield f"## {split}: {held['messages']['totals']['messages']} messages"
+        yield ""
+        yield from _messages(held["messages"])
+        yield f"### Questions to the notes ({held['retrieval']['questions']})"
+        yield ""
+        yield from _retrieval(held["retrieval"])
+    yield from _cases(figures["cases"])
+
+
+def _messages(held: Mapping[str, Any]) -> Iterator[str]:
+    columns = FIRST[:3]
+    for name in ("by kind", "by style", "by length"):
+        rows = [
+            (group, str(sums["messages"]), *(shown(sums[column]) for column in columns))
+            for group, sums in held[name].items()
+        ]
+        yield from _table((name.removeprefix("by "), "messages", *columns), rows)
+    facts = [
+        (name, shown(read["precision"]), shown(read["recall"]))
+        for name, read in held["facts"].items()
+    ]
+    yield from _table(("fact", "of what was read, stated", "of what was stated, read"), facts)
+    taken = held["milliseconds"]
+    late = taken["95th percentile"]
+    yield f"A reply took {taken['median']} ms (median), {late} ms (95th percentile)."
+    yield ""
+
+
+def _retrieval(held: Mapping[str, Any]) -> Iterator[str]:
+    scores = held["scores"]
+    names = list(next(iter(scores.values())))
+    rows = [
+        (system, *(f"{of[n]['mean']:.3f} [{of[n]['interval'][0]:.3f}, {of[n]['interval'][1]:.3f}]"
+                   for n in names))
+        for system, of in scores.items()
+    ]  # fmt: skip
+    yield from _table(("ranking", *names), rows)
+    for system, against in held["fused against"].items():
+        sure = "significant" if against["p"] < 0.05 else "not significant"
+        yield (
+            f"Fused against {system}: {against['difference']:+.3f} nDCG@10, "
+            f"p = {against['p']:.4f}, {sure}."
+        )
+    yield ""
+    yield (
+        "Answers from notes: "
+        + ", ".join(f"{n} {name}" for name, n in held["answers"].items())
+        + "."
+    )
+    yield ""
+
+
+def _cases(cases: Sequence[Mapping[str, Any]]) -> Iterator[str]:
+    """Of 'tune', the messages that did not come out as labelled."""
+    off = [case for case in cases if any(_is_off(answer) for answer in case["answers"])]
+    yield f"## What did not come out as labelled ('tune', {len(off)} of {len(cases)})"
+    yield ""
+    for case in off:
+        said = " ".join(case["text"].split())
+        yield f"- **{case['id']}** ({', '.join(case['kind'])}): {said}"
+        for answer in case["answers"]:
+            if _is_off(answer):
+                wanted = " or ".join(answer["expected"]) or "no answer"
+                wrong = f"; wrong: {', '.join(answer['wrong'])}" if answer["wrong"] else ""
+                came = answer["outcome"] or "no answer"
+                yield f"  - {came} where {wanted} was right{wrong} ({answer['reason']})"
+
+
+def _is_off(answer: Mapping[str, Any]) -> bool:
+    return bool(answer["wrong"]) or answer["outcome"] not in answer["expected"]
+
+
+def _table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> Iterator[str]:
+    yield "| " + " | ".join(head) + " |"
+    yield "| " + " | ".join("---" for _ in head) + " |"
+    for row in rows:
+        yield "| " + " | ".join(row) + " |"
+    yield ""
