@@ -49,6 +49,8 @@ LETTERS = {
         "fitting-a-flapper-on-pegs",
         "chains",
     ],
+    # a toilet's name with a mark asks the tables and no note
+    "Ostrevale Trevelisse 1999 flapper?": ["part"],
     # of the shop and not of a seal
     "Do you fit toilets or send someone round?": ["hand over"],
     "how do I post back a flapper I have not used, and when will the replacement arrive": [

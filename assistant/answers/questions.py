@@ -21,6 +21,7 @@ from assistant.answers.compose.elsewhere import (
 )
 from assistant.answers.compose.explain import notes_silent
 from assistant.answers.draft import Draft
+from assistant.reading.clauses import sentence_of
 from assistant.reading.facts import Fact, Facts
 from assistant.reading.questions import OF_HOW, Question, questions, statement
 from assistant.reading.text import Text
@@ -96,7 +97,11 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
         return [civil(case, "thanks")]
     if "spam" in asks and not about_a_seal:
         return [outside(case)]
-    explain = [Explain(q) for q in questions(text, facts) if q.plain or alone]
+    explain = [
+        Explain(question)
+        for question in questions(text, facts)
+        if question.plain or (alone and not _about_a_toilet(question, facts, text))
+    ]
     how = any(one.question.plain for one in explain)
     wants_a_seal = "seal" in wanted or bool(asks & {"which part", "does it fit"})
     if asks & _TO_A_PERSON and not (wants_a_seal or (about_a_seal and not asks & _OF_AN_ORDER)):
@@ -128,6 +133,12 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
     if story is not None:
         return [*_in_order([Explain(story)], beside), IfSilent(chosen)]
     return _in_order([], (chosen, 0), beside)
+
+
+def _about_a_toilet(question: Question, facts: Facts, text: Text) -> bool:
+    """'Brand Model 1999 flapper?' is for the tables: no note knows the toilet."""
+    low, high = sentence_of(text, question.start)
+    return any(low <= fact.start < high for fact in facts.named("brand", "model", "model_no"))
 
 
 def is_civil(message: str) -> bool:
