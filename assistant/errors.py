@@ -27,6 +27,16 @@ class KnowledgeError(UserError):
     """The shop's notes, tables or settings cannot be used as they stand."""
 
 
+def place_in(file: str, row: int | None, field: str | None) -> str:
+    """'seals.csv, row 7, field price', as far as it is known."""
+    told = [file]
+    if row is not None:
+        told.append(f"row {row}")
+    if field is not None:
+        told.append(f"field {field}")
+    return ", ".join(told)
+
+
 class TableError(KnowledgeError):
     """A table's cell, row or header is wrong. `row` counts as a spreadsheet does: header = 1.
 
@@ -46,12 +56,7 @@ class TableError(KnowledgeError):
         key: str | None = None,
     ) -> None:
         self.file, self.row, self.field, self.key = file, row, field, key
-        where = file
-        if row is not None:
-            where += f", row {row}"
-        if field is not None:
-            where += f", field {field}"
-        super().__init__(where, problem, mend)
+        super().__init__(place_in(file, row, field), problem, mend)
 
 
 class LetterError(UserError):

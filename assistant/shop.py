@@ -66,7 +66,11 @@ def open_shop(folder: Path) -> Shop:
         KnowledgeError: anything of it is missing or wrong; the sentence says what and where.
     """
     knowledge = folder / "knowledge"
-    _look_for(folder)
+    look_for_knowledge(folder)
+    if not (knowledge / "notes").is_dir():
+        raise KnowledgeError(
+            str(knowledge / "notes"), "the folder is missing", "make it, even if it stays empty"
+        )
     settings = read_settings(knowledge / "shop.toml")
     tables = load_tables(knowledge / "tables")
     notes = load_notes(knowledge / "notes")
@@ -74,8 +78,12 @@ def open_shop(folder: Path) -> Shop:
     return Shop(folder, settings, tables, notes)
 
 
-def _look_for(folder: Path) -> None:
-    """Looks whether the folders of a shop are there."""
+def look_for_knowledge(folder: Path) -> None:
+    """Looks whether a shop's folder holds its knowledge.
+
+    Raises:
+        KnowledgeError: it does not; the sentence says where it should lie.
+    """
     knowledge = folder / "knowledge"
     if not folder.exists():
         raise KnowledgeError(str(folder), "the folder is missing", "name another with --shop")
@@ -86,10 +94,6 @@ def _look_for(folder: Path) -> None:
         if (folder / "shop.toml").is_file():  # knowledge/ itself was named
             mend = f"name the folder that holds {folder}"
         raise KnowledgeError(str(knowledge), "the folder is missing", f"{mend} with --shop")
-    if not (knowledge / "notes").is_dir():
-        raise KnowledgeError(
-            str(knowledge / "notes"), "the folder is missing", "make it, even if it stays empty"
-        )
 
 
 def _styles_are_known(notes: Mapping[str, Note], tables: Tables, knowledge: Path) -> None:

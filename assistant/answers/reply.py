@@ -17,6 +17,7 @@ from assistant.answers.draft import Draft
 from assistant.answers.questions import Asked, Decide, IfSilent, asked_of
 from assistant.answers.support import looked_up, supported, told_styles
 from assistant.fitment.decide import decide
+from assistant.fitment.decision import Decision
 from assistant.fitment.narrow import is_original
 from assistant.reading.facts import Facts
 from assistant.reading.letters import Letter
@@ -85,17 +86,18 @@ def _drafts(
     for toilet in facts.toilets:
         mine = facts.of_toilet(toilet)
         silent = True
+        decision = decide(shop.counter, mine)
         for wanted in asked_of(case, mine, text, alone=len(facts.toilets) == 1):
             if isinstance(wanted, IfSilent) and not silent:
                 continue
-            draft = _draft(shop, case, mine, wanted, search)
+            draft = _draft(case, mine, decision, wanted, search)
             if draft is not None:
                 silent = False
                 yield toilet, draft
 
 
 def _draft(
-    shop: Shop, case: Case, facts: Facts, wanted: Asked, search: Search | None
+    case: Case, facts: Facts, decision: Decision, wanted: Asked, search: Search | None
 ) -> Draft | None:
     """The draft of one answer; `None` for a question that may stay open."""
     if isinstance(wanted, IfSilent):
@@ -103,14 +105,12 @@ def _draft(
     if isinstance(wanted, Draft):
         return wanted
     if isinstance(wanted, Decide):
-        draft = compose(case, decide(shop.counter, facts))
+        draft = compose(case, decision)
         return draft if search is None else supported(case, draft, search)
     question = wanted.question
     found: list[Found] = []
     if search is not None:
-        found = looked_up(
-            case, facts, question.text, told_styles(case, shop.counter, facts), search
-        )
+        found = looked_up(case, facts, question.text, told_styles(case, decision, facts), search)
     if found:
         return explain(case, found)
     return notes_silent(case) if question.plain else None

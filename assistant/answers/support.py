@@ -5,7 +5,7 @@ from __future__ import annotations
 from assistant.answers.compose.case import Case
 from assistant.answers.draft import Draft, Source
 from assistant.answers.words import how_it_holds, inches
-from assistant.fitment.decide import Counter, decide
+from assistant.fitment.decision import Decision
 from assistant.reading.facts import Facts
 from assistant.search.searching import Found, Search
 
@@ -42,7 +42,7 @@ def _reworded(case: Case, facts: Facts, question: str, styles: frozenset[str]) -
     return " ".join(said.split())
 
 
-def told_styles(case: Case, counter: Counter, facts: Facts) -> frozenset[str]:
+def told_styles(case: Case, decision: Decision, facts: Facts) -> frozenset[str]:
     """The styles that the seal in question may have; none where the letter does not tell.
 
     Told by the seal's number, by the toilet, or by how it is held.
@@ -52,7 +52,7 @@ def told_styles(case: Case, counter: Counter, facts: Facts) -> frozenset[str]:
     if named := frozenset(seals[n].style for n in numbers if n in seals):
         return named
     if facts.named("model", "model_no"):
-        places = [p for s in decide(counter, facts).scenarios for p in s.places]
+        places = [p for s in decision.scenarios for p in s.places]
         if styles := frozenset(place.valve.style for place in places):
             return styles
     held = [f for f in facts.named("mount") if f.sure and not f.negated]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from assistant.errors import UserError
+from assistant.errors import UserError, place_in
 
 
 class SheetError(UserError):
@@ -17,12 +17,7 @@ class SheetError(UserError):
         self, file: str, row: int | None, field: str | None, problem: str, mend: str
     ) -> None:
         self.file, self.row, self.field = file, row, field
-        where = file
-        if row is not None:
-            where += f", row {row}"
-        if field is not None:
-            where += f", field {field}"
-        super().__init__(where, problem, mend)
+        super().__init__(place_in(file, row, field), problem, mend)
 
 
 class WriteError(UserError):

@@ -20,6 +20,7 @@ from assistant.records.rows import TABLES as KINDS
 from assistant.records.rows import Evidence, Row
 from assistant.records.tables import Tables
 from assistant.settings import Settings, read_settings
+from assistant.shop import look_for_knowledge
 
 SETTINGS = "knowledge/shop.toml"
 T = TypeVar("T")
@@ -32,7 +33,7 @@ def gather(folder: Path, today: date, oldest: int) -> Gathered:
     Raises:
         KnowledgeError: the folder is missing, or is none of a shop's.
     """
-    _look_for(folder)
+    look_for_knowledge(folder)
     faults: list[Finding] = []
     settings = _settings(folder, faults.append)
     notes = _notes(folder, faults.append)
@@ -55,23 +56,6 @@ def gather(folder: Path, today: date, oldest: int) -> Gathered:
         sound=sound,
         ids={file: table.ids for file, table in read.items() if table.ids is not None},
     )
-
-
-def _look_for(folder: Path) -> None:
-    knowledge = folder / "knowledge"
-    if not folder.exists():
-        raise KnowledgeError(str(folder), "the folder is missing", "name another with --shop")
-    if not folder.is_dir():
-        raise KnowledgeError(str(folder), "is no folder", "name a shop's folder with --shop")
-    if not knowledge.is_dir():
-        raise KnowledgeError(
-            str(knowledge),
-            "the folder is missing",
-            f"name the folder that holds {folder} with --shop"
-            if (folder / "shop.toml").is_file()  # knowledge/ itself was named
-            else f"put shop.toml, notes/ and tables/ in {knowledge}, "
-            "or name another folder with --shop",
-        )
 
 
 def _settings(folder: Path, tell: Tell) -> Settings | None:

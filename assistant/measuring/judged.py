@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import zip_longest
 
 from assistant.answers.answer import Answer, Reply
-from assistant.measuring.messages import NAMING, Expected, Message, Stated
+from assistant.measuring.messages import Expected, Message, Stated
 from assistant.reading.facts import Fact, Facts, Interval
 
 INCH = 25.4  # mm
@@ -156,8 +156,3 @@ def says(fact: Fact, stated: Stated) -> bool:
     if fact.name in LENGTHS and stated.unit == "in":
         numbers = [number * INCH for number in numbers]
     return all(number in fact.value for number in numbers)
-
-
-def names_a_seal(expected: Expected) -> bool:
-    """Whether every outcome accepted names a seal."""
-    return all(outcome in NAMING for outcome in expected.outcomes)

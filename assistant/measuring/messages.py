@@ -16,7 +16,6 @@ from assistant.chat import in_full
 from assistant.errors import KnowledgeError
 
 Split = Literal["tune", "measure"]
-NAMING = ("part", "depends")  # the outcomes that name a seal
 Number: TypeAlias = float | int
 
 
