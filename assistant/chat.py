@@ -14,8 +14,8 @@ from rich.markdown import Markdown
 
 from assistant.answers.answer import Reply
 from assistant.answers.compose.case import Audience
-from assistant.answers.questions import is_civil
 from assistant.answers.reply import reply
+from assistant.answers.subject import is_civil
 from assistant.reading.letters import letter_from_text
 from assistant.search.searching import Search
 from assistant.shop import Shop
@@ -42,6 +42,19 @@ YES_OR_NO = {
         "yes": "The flush valve has been replaced",
         "no": "The flush valve is the original one",
     },
+}
+ANSWERS = {
+    "yes": re.compile(
+        r"(?:yes|yeah|yep|yup|aye|sure|correct|(?:it|they|he|she|we|i) (?:was|were|has|have|did)\b"
+        r"(?! ?n[o']t))",
+        re.IGNORECASE,
+    ),
+    "no": re.compile(
+        r"(?:no\b|nope|nah|never|not (?:that|as far|to my)|(?:it|they|he|she|we|i) (?:was|has"
+        r"|did|have)"
+        r"(?:n't| not)|(?:it's |it is |all |still )?original)",
+        re.IGNORECASE,
+    ),
 }
 _FIRST = re.compile(r"(.+?)([.!?]?)((?:(?<=[.!?])\s.*)?)$", re.DOTALL)
 SHORT = 4  # words; more than this says for itself what it answers
@@ -88,7 +101,7 @@ def in_full(line: str, asked: str | None) -> str:
         return line
     first, stop, rest = found.groups()
     for word, said in YES_OR_NO.get(asked or "", {}).items():
-        if first.lower().startswith(word):
+        if ANSWERS[word].match(first):
             return f"{said}{stop or '.'}{rest}"
     lead_in = LEAD_INS.get(asked or "")
     if lead_in is None or len(first.split()) > SHORT:

@@ -9,13 +9,12 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator
-from dataclasses import dataclass
 from datetime import date
 from functools import cache
 
 from demonstration import (
+    TRUTH,
     builds,
-    fits,
     made_within,
     models,
     name_of,
@@ -26,44 +25,14 @@ from demonstration import (
     with_number,
 )
 
-from assistant.answers.answer import Answer
 from assistant.answers.compose.case import Audience
 from assistant.answers.reply import reply
+from assistant.measuring.campaign.told import Told
 from assistant.reading.letters import letter_from_text
 
 TODAY = date(2026, 11, 25)
 SEED = 1911
 ASKED_ABOUT = 90  # of some 2,700 pairs of seal and model
-
-
-@dataclass(frozen=True)
-class Told:
-    """A composed answer, its letter, and the builds that the letter leaves possible."""
-
-    letter: str
-    audience: Audience
-    builds: tuple[str, ...]
-    answer: Answer
-    old: str = ""  # the seal that is in there now, where that alone is known
-
-    @property
-    def text(self) -> str:
-        """The answer as shown."""
-        return self.answer.text
-
-    @property
-    def positions(self) -> tuple[str, ...]:
-        """Where the toilet has flush valves."""
-        return tuple(dict.fromkeys(p for build in self.builds for p in valves_of(build)))
-
-    @property
-    def main(self) -> str:
-        """The part named first, if any."""
-        return self.answer.parts[0].part_no if self.answer.parts else ""
-
-    def takes(self, part_no: str, position: str) -> bool:
-        """Whether every build that is possible takes the seal there, unchanged."""
-        return bool(self.builds) and all(fits(part_no, b, position) for b in self.builds)
 
 
 def letters() -> Iterator[tuple[str, tuple[str, ...], str]]:
@@ -98,5 +67,5 @@ def composed(audience: Audience) -> tuple[Told, ...]:
     found = []
     for letter, possible, old in letters():
         made = reply(shop(), letter_from_text(letter), audience=audience, today=TODAY)
-        found += [Told(letter, audience, possible, answer, old) for answer in made.answers]
+        found += [Told(TRUTH, letter, audience, possible, a, old) for a in made.answers]
     return tuple(found)

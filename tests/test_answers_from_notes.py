@@ -52,15 +52,21 @@ INSTALLING = (
     "How do I take the old ball off its wire?",
     "how do i take the tower out",
 )
-NOT_SAID = (
+OFF_THE_SUBJECT = (
     "Why is the sky blue?",
-    "How do I make pancakes without eggs?",
-    "How do I get candle wax out of a tablecloth?",
     "Who won the battle of Hastings and why?",
-    "Should I fix my mortgage for two years or five?",
     "How do I knit a heel on a sock?",
     "Why does my laptop get so hot?",
+)
+UNTOLD = (
+    "How do I make pancakes without eggs?",
     "How do I paint a cistern?",
+    "How do I get candle wax out of a tablecloth?",
+    "Should I fix my mortgage for two years or five?",
+)
+OUTSIDE = (
+    "The counter answers letters about seals for toilet tanks. A person at the shop will look at "
+    "your letter and answer you."
 )
 SILENT = "Our notes do not say. A person at the shop will look at your letter and answer you."
 
@@ -170,7 +176,7 @@ def test_the_score_lies_between_nothing_and_certainty_and_the_first_is_the_likel
     assert 1 <= len(scores) <= 2
 
 
-@pytest.mark.parametrize("letter", [*ANSWERED_BY, *NOT_SAID])
+@pytest.mark.parametrize("letter", [*ANSWERED_BY, *UNTOLD])
 def test_every_sentence_passes_the_check_by_a_line_of_a_note(letter: str) -> None:
     (answer,) = answers(letter, "staff")
     for claim in as_json(answered(letter, "staff"))["answers"][0]["checks"]:
@@ -185,7 +191,15 @@ def test_every_sentence_passes_the_check_by_a_line_of_a_note(letter: str) -> Non
 # What the notes do not say
 
 
-@pytest.mark.parametrize("letter", NOT_SAID)
+@pytest.mark.parametrize("letter", OFF_THE_SUBJECT)
+@pytest.mark.parametrize("audience", ["staff", "customers"])
+def test_what_is_not_of_the_trade_is_handed_over(letter: str, audience: Audience) -> None:
+    (answer,) = answers(letter, audience)
+    assert (answer.outcome, answer.text, answer.parts) == ("hand over", OUTSIDE, ())
+    assert found(answer) == []
+
+
+@pytest.mark.parametrize("letter", UNTOLD)
 @pytest.mark.parametrize("audience", ["staff", "customers"])
 def test_where_the_notes_do_not_say_that_is_said_and_a_person_answers(
     letter: str, audience: Audience
@@ -198,7 +212,7 @@ def test_where_the_notes_do_not_say_that_is_said_and_a_person_answers(
 
 
 def test_a_part_is_named_beside_a_question_that_the_notes_do_not_answer() -> None:
-    part, silent = answers(f"{PART} {NOT_SAID[0]}")
+    part, silent = answers(f"{PART} {OFF_THE_SUBJECT[0]}")
     assert (part, silent.text) == (answers(PART)[0], SILENT)
 
 
@@ -349,7 +363,7 @@ def test_the_passages_only_support_the_answer_and_are_not_quoted_in_it() -> None
 # Without the search
 
 
-@pytest.mark.parametrize("letter", [*ANSWERED_BY, *NOT_SAID])
+@pytest.mark.parametrize("letter", [*ANSWERED_BY, *UNTOLD])
 def test_without_the_search_a_question_goes_to_a_person(letter: str) -> None:
     for answer in answered(letter, searched=False).answers:
         assert (answer.outcome, answer.text, found(answer)) == ("note", SILENT, [])
@@ -365,7 +379,7 @@ def test_without_it_a_part_is_named_all_the_same() -> None:
 # As JSON
 
 
-@pytest.mark.parametrize("letter", [MEASURE, CHAIN, PART, f"{DEPENDS} {SWELL}", NOT_SAID[0]])
+@pytest.mark.parametrize("letter", [MEASURE, CHAIN, PART, f"{DEPENDS} {SWELL}", UNTOLD[0]])
 def test_the_object_that_is_printed_has_a_score_for_what_was_searched(letter: str) -> None:
     for told, answer in zip(as_json(answered(letter))["answers"], answers(letter), strict=True):
         assert len(told["sources"]) == len(answer.sources) > 0

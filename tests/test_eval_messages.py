@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import json
 from collections import Counter
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 import pytest
-from demonstration import FOLDER, shop
+from demonstration import FOLDER, TRUTH, shop
 
 from assistant.answers.answer import Answer, Reply
 from assistant.answers.draft import Asked, Part
@@ -101,7 +102,7 @@ def reply(*parts: Part, also: tuple[str, ...] = (), asks: str | None = None) -> 
 
 
 def one(message: Message, made: Reply) -> Judged:
-    (found,) = judged(message, made).answers
+    (found,) = judged(message, made, TRUTH).answers
     return found
 
 
@@ -121,15 +122,63 @@ def test_a_seal_beside_the_set_is_wrong_and_so_is_any_where_none_may_be_named(
     assert one(silent, reply()).silent
 
 
-def test_a_seal_has_to_stand_under_the_years_of_its_branch(tmp_path: Path) -> None:
-    branches = [
-        {"if": "made 1970 to 1979", "parts": ["A"]},
-        {"if": "made 1980 to 1989", "parts": ["B"]},
-    ]
-    message = label(tmp_path, outcome=["depends"], parts=[], branches=branches)
-    right = reply(part("A", "it was made from 1970 to 1979"), part("B", "from 1980 to 1989"))
-    turned = reply(part("B", "it was made from 1970 to 1979"), part("A", "from 1980 to 1989"))
-    assert (one(message, right).conditions, one(message, turned).conditions) == (True, False)
+BRANCHES = [
+    {"if": "made 1971 to 1993", "parts": ["PBK-6230"]},
+    {"if": "made 1994 to 2004", "parts": ["PBK-6246"]},
+]
+BRISNOE = "quellwick-brisnoe-a quellwick-brisnoe-b take the same, quellwick-brisnoe-c another"
+
+
+@pytest.mark.parametrize(
+    ("conditions", "right"),
+    [
+        (("it was made from 1971 to 1993", "it was made from 1994 to 2004"), True),
+        (("it was made up to 1993", "it was made since 1994"), True),
+        (("51-207 is stamped in the tank", "51-216 is stamped in the tank"), True),
+        (("it flushes 3.5 gallons or 5 gallons", "it was made in 1999"), True),
+        (("it flushes 3.5 gallons", "it was made in 1999"), False),  # a flushes 5
+        (("it was made from 1994 to 2004", "it was made from 1971 to 1993"), False),  # turned
+        (("it was made from 1971 to 1994", "it was made from 1995 to 2004"), False),  # too wide
+        (("it was made from 1971 to 1980", "it was made from 1994 to 2004"), False),  # b left out
+        (("it is the usual one", "it was made from 1994 to 2004"), False),  # says nothing
+    ],
+)
+def test_a_seal_must_fit_all_that_its_condition_selects_and_none_is_left_out(
+    tmp_path: Path, conditions: tuple[str, str], right: bool
+) -> None:
+    message = label(
+        tmp_path, outcome=["depends"], parts=[], branches=BRANCHES, reason=BRISNOE, never=[]
+    )
+    named = [part("PBK-6230", conditions[0]), part("PBK-6246", conditions[1])]
+    made = reply(*named)
+    depends = replace(made, answers=(replace(made.answers[0], outcome=Outcome.DEPENDS),))
+    assert one(message, depends).conditions is right
+
+
+def test_one_seal_under_each_condition_is_the_whole_set(tmp_path: Path) -> None:
+    message = label(
+        tmp_path, outcome=["depends"], parts=[], branches=BRANCHES, reason=BRISNOE, never=[]
+    )
+    both = reply(part("PBK-6230", "made up to 1993"), part("PBK-6246", "made since 1994"))
+    assert one(message, both).exact
+    assert not one(message, reply(part("PBK-6230", "made up to 1993"))).exact
+
+
+def test_a_seal_that_must_be_trimmed_may_be_left_out_while_another_fits(tmp_path: Path) -> None:
+    label_ = label(tmp_path, parts=["PBK-6246", "PBK-2325"], reason="quellwick-brisnoe-c")
+    assert one(label_, reply(part("PBK-6246"))).exact  # PBK-2325 fits there with a change
+
+
+def test_answers_are_held_against_the_labels_that_they_meet(tmp_path: Path) -> None:
+    row = {**LABEL, "answers": [
+        {**LABEL["answers"][0], "outcome": ["note"], "answerable": False, "parts": []},
+        LABEL["answers"][0],
+    ]}  # fmt: skip
+    path = tmp_path / "messages.jsonl"
+    path.write_text(json.dumps(row) + "\n", encoding="utf-8")
+    (message,) = messages(path, "tune")
+    found = judged(message, reply(part("A"), also=("B",)), TRUTH).answers
+    assert [(a.outcome, a.wrong) for a in found] == [("part", frozenset())]
 
 
 def test_the_question_has_to_be_one_of_those_that_should_follow(tmp_path: Path) -> None:
@@ -140,13 +189,18 @@ def test_the_question_has_to_be_one_of_those_that_should_follow(tmp_path: Path) 
 
 
 def test_facts_are_found_missed_or_read_beside(tmp_path: Path) -> None:
-    read = {r.name: (r.found, r.missed, r.beside) for r in judged(label(tmp_path), reply()).facts}
+    read = {
+        r.name: (r.found, r.missed, r.beside) for r in judged(label(tmp_path), reply(), TRUTH).facts
+    }
     assert read == {"made": (1, 0, 0), "opening": (0, 1, 0)}
 
 
 def test_shares_name_their_base(tmp_path: Path) -> None:
     message = label(tmp_path)
-    cases = [judged(message, reply(part("A"), also=("C",))), judged(message, reply(part("A")))]
+    cases = [
+        judged(message, reply(part("A"), also=("C",)), TRUTH),
+        judged(message, reply(part("A")), TRUTH),
+    ]
     found = totals(cases)
     assert (found.wrong, found.answered) == (Share(1, 2), Share(1, 2))
     assert str(Share(0, 0)) == "none"

@@ -9,7 +9,6 @@ from __future__ import annotations
 import sqlite3
 from collections import defaultdict
 from collections.abc import Iterator
-from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,12 +16,11 @@ from hypothesis import given
 
 from assistant.fitment.judge import fitting, judge
 from assistant.fitment.picks import group_of
+from assistant.measuring.campaign.truth import SQL
 from assistant.records.rows import FlushValve, Seal
 from assistant.records.tables import Tables
 from tests.shops import Drawn, shops, thorough
 from tests.trade import FIRST, place, scenario
-
-SQL = Path(__file__).with_name("fitment.sql")
 
 
 def tenths(length: float | None) -> int | None:

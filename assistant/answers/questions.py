@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from assistant.answers.compose.case import Case
@@ -21,8 +21,16 @@ from assistant.answers.compose.elsewhere import (
 )
 from assistant.answers.compose.explain import notes_silent
 from assistant.answers.draft import Draft
-from assistant.reading.clauses import sentence_of
-from assistant.reading.facts import Fact, Facts
+from assistant.answers.subject import (
+    ABOUT_A_SEAL,
+    another_room,
+    is_civil,
+    is_of_a_toilet,
+    off_the_subject,
+    orders_a_seal,
+    stated,
+)
+from assistant.reading.facts import Facts
 from assistant.reading.questions import OF_HOW, Question, questions, statement
 from assistant.reading.text import Text
 from assistant.records.rows import Cause
@@ -48,14 +56,9 @@ class IfSilent:
     instead: Draft | Decide
 
 
-# Facts that are about a toilet or its seal; a letter without any of them asks for no seal.
-_ABOUT_A_SEAL = frozenset(
-    {"brand", "model", "model_no", "part_no", "unlisted", "opening", "disc", "hinge_width"}
-    | {"ears", "mount", "lift", "float", "filling", "shape", "style_word", "style_like"}
-    | {"seals_in_tank", "length", "flush", "flush_reduced", "made", "bought", "tank_kind", "tube"}
-)
 # What singles a toilet out; where it stands, the letter is about that toilet.
 _NAMES = ("brand", "model", "model_no", "part_no", "unlisted", "made", "hinge_width")
+_MEASURES = ("opening", "disc", "hinge_width", "rim", "tube")
 _FOR_A_SEAL = frozenset({"which part", "does it fit", "price", "stock"})
 _TO_A_PERSON = frozenset(
     {"order status", "returns", "shipping", "shop hours", "discount", "fitting service"}
@@ -66,14 +69,9 @@ _TRADE = re.compile(
     r"|stopper|plug|ball|part|washer|gasket|fits?)\b",
     re.IGNORECASE,
 )
+_MEASURE = re.compile(r"\d|\b(?:and a half|inch\w*|half|quarter)\b")
 _WORD = re.compile(r"[^\W\d_]{2}")
 SHORT = 7  # words
-_GREETS = re.compile(
-    r"(?:\W|\b(?:hi|hello|hey|dear|sir|madam|there|good|morning|afternoon|evening|day|all|ok|okay"
-    r"|great|perfect|lovely|many|very|so|a|lot|much|again|you|all|for|your|the|help|bye|please"
-    r"|thanks?|thx|ta|cheers|mate|that|is|s|it|brilliant|super|wonderful|will|do|perfectly)\b)*",
-    re.IGNORECASE,
-)
 _THANKS = re.compile(
     r"\b(?:thanks?|thx|ta|cheers|bye|perfect|great|lovely|brilliant|super|wonderful)\b",
     re.IGNORECASE,
@@ -81,18 +79,22 @@ _THANKS = re.compile(
 _FOR_HELP = re.compile(r"\b(?:help|advi[cs]e|suggestions?)\b", re.IGNORECASE)  # any question
 
 
+_ASKS = re.compile(r"(?:how|when|what|where|do|can|could|are|is|will) ", re.IGNORECASE)
 Asked = Draft | Decide | Explain | IfSilent
 
 
 def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[Asked]:
     """The answers wanted, in order. `alone` says that the letter is about one toilet only."""
-    if hazards := _stated(facts, "hazard"):
-        return [hand_over(case, hazards)]
+    if hazards := stated(facts, "hazard"):
+        owed = _asked_outright(facts, text.raw)
+        more = [policy(case, owed)] if owed else []
+        seal = [Decide.SEAL] if another_room(facts, text) else []
+        return [hand_over(case, hazards), *more, *seal]
     if is_civil(text.raw):
         return [civil(case, "welcome" if _THANKS.search(text.raw) else "hello")]
-    asks = {c for f in _stated(facts, "asks") for c in f.choices}
+    asks = {c for f in stated(facts, "asks") for c in f.choices}
     wanted = _wanted(facts)
-    about_a_seal = any(f.name in _ABOUT_A_SEAL for f in facts)
+    about_a_seal = any(f.name in ABOUT_A_SEAL for f in facts)
     if "thanks" in asks and not asks - {"thanks"} and not wanted:
         return [civil(case, "thanks")]
     if "spam" in asks and not about_a_seal:
@@ -100,21 +102,32 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
     explain = [
         Explain(question)
         for question in questions(text, facts)
-        if question.plain or (alone and not _about_a_toilet(question, facts, text))
+        if question.plain or (alone and not is_of_a_toilet(question, facts, text))
     ]
     how = any(one.question.plain for one in explain)
+    if explain and off_the_subject(facts, text):
+        open_to_all = [Explain(replace(one.question, plain=False)) for one in explain]
+        return [*_in_order(open_to_all), IfSilent(to_a_person(case, "off-topic"))]
     wants_a_seal = "seal" in wanted or bool(asks & {"which part", "does it fit"})
+    wants_a_seal = wants_a_seal or orders_a_seal(facts, text)
     if asks & _TO_A_PERSON and not (wants_a_seal or (about_a_seal and not asks & _OF_AN_ORDER)):
         return _in_order(explain, (policy(case, asks), _place(facts, asks & _TO_A_PERSON)))
     if wanted and "seal" not in wanted and not facts.named("part_no"):
         return [to_a_person(case, "only-seals")]
     beside = _beside(case, facts, text.raw, wanted)
     if causes := _elsewhere(case, facts):
-        signs = min(f.start for f in _stated(facts, "symptom"))
+        signs = min(f.start for f in stated(facts, "symptom"))
         return _in_order(explain if how else [], (not_the_seal(case, causes), signs), beside)
-    ails = bool(_stated(facts, "symptom"))
+    ails = bool(stated(facts, "symptom"))
     paired = facts.named("part_no") and facts.named("model", "model_no")  # do the two agree?
-    if how and not asks - OF_HOW and not paired and not (ails and facts.named("model", "model_no")):
+    measured = bool(facts.named(*_MEASURES)) and not facts.named("model", "model_no")
+    if (
+        how
+        and not asks - OF_HOW
+        and not paired
+        and not measured
+        and not (ails and facts.named("model", "model_no"))
+    ):
         return _in_order(explain)
     chosen = _seal_or_person(case, facts, text, alone=alone, wanted=wanted)
     if chosen is None:
@@ -122,32 +135,22 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
     if isinstance(chosen, Draft):  # a person answers what no note does
         return [*_in_order(explain, beside), IfSilent(notes_silent(case) if explain else chosen)]
     if wants_a_seal or facts.named(*_NAMES) or (asks & _FOR_A_SEAL and about_a_seal):
-        at = min((f.start for f in _stated(facts, "wanted")), default=0)
+        places = stated(facts, "wanted") or facts.named(*_NAMES)
+        at = min((f.start for f in places), default=0)
         return _in_order(explain, (chosen, at), beside)
     if how:  # what is told beside it is its story
         return _in_order(explain, beside)
     told = ails or about_a_seal or asks & _FOR_A_SEAL or _FOR_HELP.search(text.raw)
     if explain:
         return [*_in_order(explain, beside), IfSilent(chosen if told else notes_silent(case))]
-    story = statement(text) if alone and (ails or not about_a_seal) else None
+    story = statement(text) if alone and not measured and (ails or not about_a_seal) else None
     if story is not None:
         return [*_in_order([Explain(story)], beside), IfSilent(chosen)]
     return _in_order([], (chosen, 0), beside)
 
 
-def _about_a_toilet(question: Question, facts: Facts, text: Text) -> bool:
-    """'Brand Model 1999 flapper?' is for the tables: no note knows the toilet."""
-    low, high = sentence_of(text, question.start)
-    return any(low <= fact.start < high for fact in facts.named("brand", "model", "model_no"))
-
-
-def is_civil(message: str) -> bool:
-    """Whether a message holds nothing but a greeting or thanks."""
-    return _GREETS.fullmatch(message) is not None
-
-
 def _place(facts: Facts, asks: set[str] | frozenset[str]) -> int:
-    return min(f.start for f in _stated(facts, "asks") if {*f.choices} & asks)
+    return min(f.start for f in stated(facts, "asks") if {*f.choices} & asks)
 
 
 def _wanted(facts: Facts) -> set[str]:
@@ -155,7 +158,7 @@ def _wanted(facts: Facts) -> set[str]:
     described = facts.named("tank_kind")
     return {
         c
-        for f in _stated(facts, "wanted")
+        for f in stated(facts, "wanted")
         for c in f.choices
         if not any(d.start <= f.start < d.end for d in described)
     }
@@ -166,10 +169,11 @@ def _seal_or_person(
 ) -> Draft | Decide | None:
     """The seal, where the letter may be about one; else a person."""
     told = (
-        any(f.name in _ABOUT_A_SEAL for f in facts)
+        any(f.name in ABOUT_A_SEAL for f in facts)
         or "seal" in wanted
-        or bool(_stated(facts, "symptom"))
+        or bool(stated(facts, "symptom"))
     )
+    told = told or bool(facts.named("photo")) or _MEASURE.search(text.said) is not None
     if told or _TRADE.search(text.raw) or not _WORD.search(text.raw):
         return Decide.SEAL
     if alone and len(text.raw.split()) > SHORT:
@@ -197,17 +201,15 @@ def _in_order(explain: Sequence[Explain], *others: Placed | None) -> list[Asked]
     return [made for _, made in sorted(placed, key=lambda item: item[0])]
 
 
-def _stated(facts: Facts, name: str) -> list[Fact]:
-    return [f for f in facts.named(name) if not f.negated]
-
-
 def _asked_outright(facts: Facts, message: str) -> set[str]:
     """What is asked of an order beside the seal: money back, or a question with its mark."""
     return {
         c
-        for f in _stated(facts, "asks")
+        for f in stated(facts, "asks")
         for c in f.choices
-        if c == "returns" or (c in _TO_A_PERSON and "?" in message[f.end :].split(".")[0])
+        if c == "returns"
+        or (c in _TO_A_PERSON and "?" in message[f.end :].split(".")[0])
+        or (c in _TO_A_PERSON and _ASKS.match(f.words))
     }
 
 
@@ -217,7 +219,7 @@ def _elsewhere(case: Case, facts: Facts) -> list[Cause]:
     A sign that decides does so always; another only where nothing speaks for the seal and
     none is asked for.
     """
-    signs = {c for f in _stated(facts, "symptom") if f.sure for c in f.choices}
+    signs = {c for f in stated(facts, "symptom") if f.sure for c in f.choices}
     causes = case.tables.causes.values()
     seal = {s for c in causes if c.points_at == "seal" for s in c.signs_for}
     for_seal = bool(signs & seal) or facts.has("wanted", "seal") or bool(facts.named("part_no"))

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import json
+import sys
 from pathlib import Path
 
 import click
 
-from assistant.commands.options import shop_option
+from assistant.commands.options import FOUND, shop_option
 from assistant.commands.searching import bar, search_of
 from assistant.shop import find_shop, open_shop
+
+COUNT, SEED = 10_000, 1911  # false answers checked, and the seed by which they are drawn
 
 
 @click.command()
@@ -51,27 +54,67 @@ def bench(names: tuple[str, ...]) -> None:
     type=click.Path(path_type=Path),
     help="Measure the search alone on a collection: docs.jsonl, queries.jsonl, qrels.tsv.",
 )
+@click.option(
+    "--check",
+    "check",
+    is_flag=True,
+    help="Make the answers false in every way and count what the check lets through.",
+)
+@click.option(
+    "--count",
+    type=click.IntRange(min=1),
+    default=COUNT,
+    show_default=True,
+    help="With --check: how many false answers are checked, at most.",
+)
+@click.option(
+    "--seed",
+    type=int,
+    default=SEED,
+    show_default=True,
+    help="With --check: by which seed they are drawn.",
+)
 @shop_option
 def evaluate(
-    as_object: bool, older: Path | None, collection: Path | None, shop: Path | None
+    as_object: bool,
+    older: Path | None,
+    collection: Path | None,
+    check: bool,
+    count: int,
+    seed: int,
+    shop: Path | None,
 ) -> None:
     """Measure answers and search on the labelled rows in eval/, and write eval/report.*.
 
     Single cases are told of the split 'tune' alone; of 'measure' nothing but sums is shown.
 
+    With --check, every good answer is made false, a sentence at a time, in every way that the
+    tables show to be false; some are drawn and given to the check. Writes eval/check.md, and ends
+    with exit code 1 if one false sentence would have been shown.
+
     \b
     Example:
       counterhand eval --compare eval/report-of-june.json
       counterhand eval --collection cranfield
+      counterhand eval --check --count 2000
     """
     from assistant.measuring.report.command import collected, reported
 
+    if check and (older is not None or collection is not None):
+        raise click.UsageError("--check goes with neither --compare nor --collection")
     opened = open_shop(find_shop(shop))
+    sound = True
     if collection is not None:
         with bar() as progress:
             told, lines = collected(collection, opened.settings.model, progress)
+    elif check:
+        from assistant.measuring.campaign.command import checked
+
+        told, lines, sound = checked(opened, search_of(opened), count, seed, bar)
     else:
         search = search_of(opened)
         with bar("Answering") as progress:
             told, lines = reported(opened, search, older, progress)
     click.echo(json.dumps(told, ensure_ascii=False, indent=2) if as_object else "\n".join(lines))
+    if not sound:
+        sys.exit(FOUND)

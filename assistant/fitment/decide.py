@@ -23,6 +23,7 @@ from assistant.fitment.narrow import (
     narrowed,
     told_volume,
 )
+from assistant.fitment.old_parts import with_numbers_settled
 from assistant.fitment.picks import Group, groups_of
 from assistant.fitment.places import Scenario
 from assistant.reading.contradictions import contradictions
@@ -45,6 +46,7 @@ class Counter:
 
 def decide(counter: Counter, facts: Facts) -> Decision:
     """The outcome for one toilet. `facts` are those about this toilet only."""
+    facts = with_numbers_settled(counter.tables, facts)
     identity = identify(counter.tables, facts)
     decision = (
         _contradiction(facts, identity)
@@ -62,7 +64,7 @@ def _doubted(facts: Facts, decision: Decision) -> Decision:
     named = decision.outcome in (Outcome.PART, Outcome.DEPENDS)
     by_name = named and decision.identity.by is By.NAME
     unsure = [f for f in facts.named("brand", "model") if not (f.sure or f.similar or f.negated)]
-    if not by_name or not unsure:
+    if not by_name or not unsure or _borne_out(decision.identity, facts):
         return decision
     settled = decision.outcome is Outcome.PART and not decision.identity.similar
     if len(decision.identity.brands) > 1 or not settled:
@@ -80,6 +82,13 @@ def _doubted(facts: Facts, decision: Decision) -> Decision:
         branches=tuple(replace(b, condition=condition) for b in decision.branches),
         question="model_no",
     )
+
+
+def _borne_out(identity: Identity, facts: Facts) -> bool:
+    """'A Model, which is a Brand I believe': the table knows it of that maker alone."""
+    named = facts.named("model")
+    sure = [f for f in named if f.sure and not f.similar and not f.negated]
+    return bool(sure) and len(sure) == len(named) and len(identity.names) == 1
 
 
 def _contradiction(facts: Facts, identity: Identity) -> Decision | None:

@@ -1,7 +1,8 @@
 """Seals found by the measures of a valve nobody can name: they could fit, and no more.
 
-Opening, mount and the mount's own measure (hinge width, or tube) must all be told. A seal
-reached so has no evidence behind it and is only ever named with the check that decides.
+Opening, mount and the mount's own measure (hinge width, or tube; no other mount has one that
+decides) must all be told. A seal reached so has no evidence behind it and is only ever named with
+the check that decides.
 """
 
 from __future__ import annotations

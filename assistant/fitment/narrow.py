@@ -69,7 +69,10 @@ def pieces(scenario: Scenario, fact: Fact) -> bool | None:
 
 def tank_kind(scenario: Scenario, fact: Fact) -> bool | None:
     """Gravity, dual-flush, pressure-assisted, tipping or concealed."""
-    return _equal(scenario.build.kind if scenario.build else None, fact)
+    build = scenario.build
+    if build is not None and build.kind == "concealed" and fact.choices == ("dual-flush",):
+        return True if build.flush_reduced_gpf is not None else None  # two buttons on its plate
+    return _equal(build.kind if build else None, fact)
 
 
 def opening(place: Place, fact: Fact) -> bool | None:

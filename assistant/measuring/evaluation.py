@@ -8,6 +8,7 @@ from datetime import date
 from pathlib import Path
 
 from assistant.answers.reply import reply
+from assistant.measuring.campaign.truth import Truth
 from assistant.measuring.judged import Case, judged
 from assistant.measuring.labelled import SERVES, Question, questions
 from assistant.measuring.messages import Split, messages
@@ -63,6 +64,7 @@ def evaluated(shop: Shop, search: Search, progress: Progress = lambda done, of: 
         done += 1
         progress(done, every)
 
+    truth = Truth(shop.folder / "knowledge" / "tables")
     cases: dict[Split, tuple[Case, ...]] = {}
     for split in SPLITS:
         found = []
@@ -74,7 +76,7 @@ def evaluated(shop: Shop, search: Search, progress: Progress = lambda done, of: 
                 today=TODAY,
                 search=search,
             )
-            found.append(judged(message, made))
+            found.append(judged(message, made, truth))
             tick()
         cases[split] = tuple(found)
     return Evaluation(cases, {s: _retrieval(search, asked[s], tick) for s in SPLITS})

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import zip_longest
+
+import numpy as np
+from scipy.optimize import linear_sum_assignment
 
 from assistant.answers.answer import Answer, Reply
+from assistant.measuring.campaign.truth import Truth
+from assistant.measuring.conditions import conditions_right, unchanged
 from assistant.measuring.messages import Expected, Message, Stated
 from assistant.reading.facts import Fact, Facts, Interval
 
@@ -18,7 +21,6 @@ COUNTED = frozenset(
     {"brand", "model", "model_no", "part_no", "unlisted", "made", "bought", "opening", "disc"}
     | {"hinge_width", "ears", "overflow", "flush", "pieces", "tank_kind"}
 )
-_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 
 
 @dataclass(frozen=True)
@@ -26,6 +28,7 @@ class Judged:
     """One answer against its label; `None` where a question does not arise."""
 
     expected: Expected | None  # `None`: an answer that nothing asked for
+    answer: Answer | None
     outcome: str | None  # `None`: no answer at all
     named: frozenset[str]
     wrong: frozenset[str]  # named as fitting though they must not be
@@ -69,12 +72,35 @@ class Case:
     took_ms: float
 
 
-def judged(message: Message, reply: Reply) -> Case:
+def judged(message: Message, reply: Reply, truth: Truth) -> Case:
     """The reply to a message, held against its label."""
     seals = [a for a in reply.answers if str(a.outcome) != "note"] or list(reply.answers)
     wanted = [e for e in message.answers if e.outcomes != ("note",)] or list(message.answers)
-    paired = [_answer(e, a) for e, a in zip_longest(wanted, seals)]
-    return Case(message, tuple(paired), tuple(_facts(message.facts, reply.facts)), reply.took_ms)
+    judged_each = [_answer(truth, e, a) for e, a in _paired(wanted, seals)]
+    return Case(
+        message, tuple(judged_each), tuple(_facts(message.facts, reply.facts)), reply.took_ms
+    )
+
+
+def _paired(
+    wanted: Sequence[Expected], given: Sequence[Answer]
+) -> list[tuple[Expected | None, Answer | None]]:
+    """Each label with the answer that meets it best; ties go by the order asked."""
+    cost = np.array([[_unlike(e, a) + abs(i - j) / 100 for j, a in enumerate(given)]
+                     for i, e in enumerate(wanted)])  # fmt: skip
+    rows, columns = linear_sum_assignment(cost) if cost.size else ((), ())
+    met: dict[int, int] = dict(zip(map(int, rows), map(int, columns), strict=True))
+    pairs: list[tuple[Expected | None, Answer | None]] = [
+        (e, given[met[i]] if i in met else None) for i, e in enumerate(wanted)
+    ]
+    return [*pairs, *((None, a) for j, a in enumerate(given) if j not in met.values())]
+
+
+def _unlike(expected: Expected, answer: Answer) -> int:
+    """How far an answer is from a label: another outcome, a seal that may not be named."""
+    return (str(answer.outcome) not in expected.outcomes) + bool(
+        named_by(answer) - expected.may_name
+    )
 
 
 def named_by(answer: Answer) -> frozenset[str]:
@@ -82,21 +108,22 @@ def named_by(answer: Answer) -> frozenset[str]:
     return frozenset(part.part_no for part in answer.parts) | frozenset(answer.also_fits)
 
 
-def _answer(expected: Expected | None, answer: Answer | None) -> Judged:
+def _answer(truth: Truth, expected: Expected | None, answer: Answer | None) -> Judged:
     if answer is None:
-        return Judged(expected, None, frozenset(), frozenset(), _no(expected), None, None)
+        return Judged(expected, None, None, frozenset(), frozenset(), _no(expected), None, None)
     named = named_by(answer)
     may = expected.may_name if expected is not None else frozenset()
     wrong = named - may
     if expected is None:
-        return Judged(None, str(answer.outcome), named, wrong, None, None, None)
+        return Judged(None, answer, str(answer.outcome), named, wrong, None, None, None)
     return Judged(
         expected,
+        answer,
         str(answer.outcome),
         named,
         wrong,
-        named == may if expected.answerable else None,
-        _conditions(expected, answer) if expected.branches and named else None,
+        _exact(truth, expected, named) if expected.answerable else None,
+        _conditions(truth, expected, answer) if expected.branches and named else None,
         _asked_well(expected, answer) if expected.question else None,
     )
 
@@ -105,20 +132,21 @@ def _no(expected: Expected | None) -> bool | None:
     return False if expected is not None and expected.answerable else None
 
 
-def _conditions(expected: Expected, answer: Answer) -> bool:
-    """Whether each seal stands under figures of a branch that holds it."""
-    return all(
-        any(
-            part.part_no in branch.parts
-            and (_figures(branch.condition) == _figures(part.condition or "") or not part.condition)
-            for branch in expected.branches
-        )
-        for part in answer.parts
-    )
+def _exact(truth: Truth, expected: Expected, named: frozenset[str]) -> bool:
+    """Whether all that fit as they are were named, or one under each condition, and no other."""
+    if named - expected.may_name:
+        return False
+    if expected.branches and not expected.parts:
+        return all(named & branch.parts for branch in expected.branches if branch.parts)
+    return unchanged(truth, expected) <= named
 
 
-def _figures(condition: str) -> frozenset[str]:
-    return frozenset(_NUMBER.findall(condition))
+def _conditions(truth: Truth, expected: Expected, answer: Answer) -> bool:
+    """Whether what is named under a condition fits just what the condition selects."""
+    if str(answer.outcome) == "part":
+        return not named_by(answer) - expected.parts or len(expected.branches) == 1
+    parts = [(p.part_no, p.position, p.condition or "") for p in answer.parts]
+    return conditions_right(truth, expected, parts)
 
 
 def _asked_well(expected: Expected, answer: Answer) -> bool:

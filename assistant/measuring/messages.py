@@ -15,6 +15,7 @@ from typing import Any, Literal, TypeAlias
 from assistant.chat import in_full
 from assistant.errors import KnowledgeError
 
+NAMING = frozenset({"part", "depends"})  # outcomes that name a seal
 Split = Literal["tune", "measure"]
 Number: TypeAlias = float | int
 
@@ -42,6 +43,11 @@ class Expected:
     branches: tuple[Branch, ...]
     never: frozenset[str]
     question: tuple[str, ...]
+
+    @property
+    def must_be_silent(self) -> bool:
+        """Whether no accepted outcome names a seal."""
+        return not self.answerable and not {*self.outcomes} & NAMING
 
     @property
     def may_name(self) -> frozenset[str]:

@@ -47,7 +47,7 @@ def totals(cases: Sequence[Case]) -> Totals:
     every = [answer for case in cases for answer in case.answers]
     labelled = [a for a in every if a.expected is not None]
     answerable = [a for a in labelled if a.expected and a.expected.answerable]
-    silent = [a for a in labelled if a.expected and not a.expected.answerable]
+    silent = [a for a in labelled if a.expected and a.expected.must_be_silent]
     return Totals(
         len(cases),
         _share(every, lambda a: bool(a.wrong)),

@@ -79,7 +79,7 @@ _LAST = re.compile(
 )
 _BRAND_NEW = re.compile(
     r"\bbrand[ -]?new(?= (?:\w+ ){0,2}(?:toilet|commode|fixture|tank\b))|(?<=toilet is )brand[ -]?new|(?<=toilet was )brand[ -]?new"
-    r"|(?<=it is )brand[ -]?new|(?<=it's )brand[ -]?new|(?<=its )brand[ -]?new"
+    r"|(?<=it is )(?<!in it is )brand[ -]?new|(?<=it's )brand[ -]?new|(?<=its )brand[ -]?new"
 )
 
 

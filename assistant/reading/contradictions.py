@@ -8,6 +8,7 @@ from assistant.reading.facts import Fact, Facts, Interval
 
 # A toilet was made once and has one flush; a tank may have two valves, each of its own measure.
 OF_THE_TOILET = frozenset({"made", "flush", "overflow", "pieces", "tank_kind"})
+TWO_BUTTONS_IN_A_WALL = {"concealed", "dual-flush"}  # kinds of tank that one tank may be
 OF_THE_VALVE = frozenset({"opening", "ears", "lift", "hinge_width"})
 
 
@@ -33,5 +34,7 @@ def _exclude(one: Fact, other: Fact) -> bool:
         if one.nominal_in and other.nominal_in:
             return not {*one.nominal_in} & {*other.nominal_in}
         return not one.interval.meets(other.interval)
+    if {*one.choices, *other.choices} == TWO_BUTTONS_IN_A_WALL:
+        return False
     shared = {*one.choices} & {*other.choices}
     return bool(shared) if one.negated != other.negated else not shared

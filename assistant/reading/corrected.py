@@ -5,12 +5,14 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from assistant.reading.clauses import sentence_of
 from assistant.reading.facts import Fact, Facts, Interval
 from assistant.reading.stance import corrections
 from assistant.reading.text import Text
 
 LONG_BEFORE = 80  # characters
 _NAMES = frozenset({"brand", "model", "model_no"})  # the one named last, not another toilet's
+_LISTED = frozenset({"brand", "model", "model_no", "part_no"})
 _YEAR = re.compile(r"(?<![\w#$.-])(?:19|20)\d\d(?![\w-])")
 # Facts that answer the same question: a correction of one takes back the others.
 SAME = (
@@ -25,8 +27,13 @@ def corrected(text: Text, facts: Facts) -> Facts:
     left = list(facts)
     for place in corrections(text):
         left += _year_put_right(text, left, place.start, place.end)
-        inside = [f for f in left if place.start <= f.start < place.end and not f.negated]
+        inside = _told_in(left, place.start, place.end)
+        if not inside:  # 'Hang on, I read it upside down. It is 2008.'
+            _, end = sentence_of(text, min(place.end + 1, len(text.said) - 1))
+            inside = _told_in(left, place.start, end)
         for new in inside:
+            if new.name in _LISTED:  # 'MS-51. Sorry, MS-510': the first was no number at all
+                left = [f for f in left if f.name != "unlisted" or f.start >= place.start]
             group = next((g for g in SAME if new.name in g), frozenset({new.name}))
             old = [f for f in left if f.name in group and f.start < place.start]
             if not old:
@@ -37,6 +44,10 @@ def corrected(text: Text, facts: Facts) -> Facts:
             left = [f for f in left if f not in old]
             left[left.index(new)] = _as_before(new, old)
     return Facts(tuple(left))
+
+
+def _told_in(facts: list[Fact], start: int, end: int) -> list[Fact]:
+    return [f for f in facts if start <= f.start < end and not f.negated]
 
 
 def _year_put_right(text: Text, facts: list[Fact], start: int, end: int) -> list[Fact]:

@@ -23,14 +23,19 @@ class Correction:
 _HERE = r"(?:(?<=[.,;!?(\n-])\s{0,3}|(?<=[.,;!?(\n-]\s\s)|^)"
 _TAKES_BACK = re.compile(
     rf"{_HERE}(?:oh |ok |oops,? |sorry,? |er+m?,? |um+,? )?(?:"
-    r"no,? wait|wait[,.]? (?:no|actually|sorry|it|i|that|the)\b|hang on,|hold on,"
+    r"no,? wait|wait[,.]? (?:no|actually|sorry|it|i|that|the)\b|hang on[,.!]|hold on[,.!]"
+    r"|no,? i (?:measured|checked|looked|have)"
     r"|make (?:that|it) (?=\d|a\b|the\b|an\b|two|three|one)|i mean(?:t)?\b(?! to\b)"
     r"|actually,? (?:no\b|it|that|the|its|they|i (?:just )?(?:measured|checked|looked|see)|\d)"
     r"|or rather|no,? (?:actually|sorry|(?:it's|its|it is|that's|they're)"
-    r" (?:an?|the|actually)\b)|sorry,? (?:it's|its|it is|that's|that is|that should"
+    r" (?:an?|the|actually)\b)|sorry!*,? (?:\d|it's|its|it is|that's|that is|that should"
     r"|not|the|a|\d))"
+    r"|\bi say (?=(?:19|20)\d\d)|\b(?:it )?turns out\b|\b(?:sry|srry|sorri),? "
     r"|\b(?:scratch that|strike that|correction[:,]|(?:i )?take that back|my (?:mistake|bad)"
     r"|i (?:was wrong|misspoke|misread|mistyped|stand corrected|meant(?! to\b))|on second thoughts?"
+    r"|correction (?=[a-z]{0,3} ?\d)|or rather|no,? (?:the )?other way (?:about|round)"
+    r"|(?:kindly )?disregard the"
+    r"|strike out|or so i (?:believed|thought)|says? rubbish|let me spell|hm+,? let me"
     r"|typo\b|i made a mistake|let me correct|that was wrong|disregard (?:that|the last)"
     r"|oops|whoops)|^(?:edit|update|correction)\s*:|\b(?:edit|correction)\s*:",
     re.MULTILINE,

@@ -8,7 +8,7 @@ _WET = (
     r"(?:leak\w*|drip\w*|seep\w*|ooz\w+|pour\w*|gush\w*|spray\w*|squirt\w*|com(?:es"
     r"|ing)|trickl\w+|wet|puddl\w+|pool\w*|weep\w*|water|moisture|damp)"
 )
-_FLOOR = r"(?:floor|carpet|rug|tiles?|bath ?mat|lino(?:leum)?|floorboards)"
+_FLOOR = r"(?:floor|carpet|rug|tiles?|bath ?mat|lino(?:leum)?|vinyl|floorboards)"
 _BASE = (
     r"(?:base|foot|bottom) of (?:the |my |our )?(?:toilet|bowl|pan)|where (?:the "
     r"|it )(?:toilet |bowl )?(?:meets|touches) the floor"
@@ -16,16 +16,22 @@ _BASE = (
 _SUPPLY = (
     r"(?:supply (?:line|hose|pipe|tube|valve)|(?:water )?supply|shut ?-?off(?: valve)?"
     r"|stop ?cock|stop tap|isolat\w+ valve|angle stop|braided (?:hose|line)|water line"
-    r"|valve (?:on|in|at) the wall|hose from the wall|inlet hose)"
+    r"|valve (?:on|in|at) the wall|hose from the wall|inlet hose|flex(?:ible|i)? hose"
+    r"|hose to the (?:toilet|tank|cistern))"
 )
 
 HAZARDS: tuple[Card, ...] = (
     card(
         "hazard",
         "poisoning",
-        r"\b(?:swallow(?:ed|s)?|drank|drunk|drinking|licked|ate|eaten|chewed|ingest\w*)<6>"
+        r"\b(?:tablets?|blocks?|cleaners?|bleach)\b[^.!?]{0,50}\b(?:swallow(?:ed)?|ate|drank"
+        r"|chewed)\b"
+        r"|\b(?:swallow(?:ed|s)?|drank|drunk|drinking|licked|ate|eaten|chewed|ingest\w*)<6>"
         r"(?:cleaners?|bleach|descaler|acid|tablets?|blocks?|chemicals?|(?:blue|toilet|tank|cistern"
-        r"|loo) water|dye|water (?:from|out of|in) the (?:tank|cistern|toilet|loo))\b",
+        r"|loo) water|dye|water (?:from|out of|in) the (?:tank|cistern|toilet|loo))\b"
+        r"|\b(?:baby|toddler|kid|child|son|daughter|boy|girl|grand\w+|dog|puppy|cat|he|she|it)<3>"
+        r"(?:swallowed|ate|has eaten|choked on)<5>"
+        r"(?:flapper|seal|rubber|ball|ring|gasket|piece|bit)s?\b",
         "somebody has swallowed it",
         unless=r"\bdrinking water (?:safe|quality|supply)\b",
     ),
@@ -39,6 +45,11 @@ HAZARDS: tuple[Card, ...] = (
         r"|limescale remover|drain cleaner)\b"
         r"|\b(?:vinegar|acid|descaler|limescale remover|drain cleaner)\b(?! or\b)<9>(?<!or )"
         r"(?:bleach|chlorine|ammonia)\b"
+        r"|\b(?:cleaners?|bleach|descaler)<8>(?:on top of|into|in on)<6>(?:bleach|cleaners?"
+        r"|tablets?)\b"
+        r"|\b(?:throat|nose|lungs|chest)<2>(?:raw|tight)\b"
+        r"|\b(?:vinegar|descaler|acid|limescale remover)\b[^!?]{0,90}\bbleach\b"
+        r"|\beyes? (?:run|running|water|watering|stream\w*)\b"
         r"|\b(?:eyes?|throat|nose|lungs|chest)<2>(?:sting\w*|burn\w*|hurt\w*|sore|itch\w*)\b"
         r"|\b(?:can't|cannot|hard to|hardly|trouble) breath(?:e|ing)\b|\bfumes\b",
         "mixed cleaners give off poison gas",
@@ -77,7 +88,8 @@ HAZARDS: tuple[Card, ...] = (
     card(
         "hazard",
         "electrical",
-        r"\b(?:electric(?:al|ity|s)?|outlet|socket|wiring|shocks?|shocked|sparks?|sparking"
+        r"\b(?:electric(?:al|ity|s)?|(?:wall|power|electric\w*|light|plug) (?:outlet|socket"
+        r"|switch)|outlets|sockets?|wiring|shocks?|shocked|sparks?|sparking"
         r"|extension cord|circuit breaker|light fixture|light fitting)\b",
         "water and current",
         unless=r"\b(?:electric (?:bidet|toothbrush|shaver|heater)|spark plug|electrical tape"
@@ -102,7 +114,7 @@ HAZARDS: tuple[Card, ...] = (
     card(
         "hazard",
         "supply leak",
-        rf"\b{_WET}<4>{_SUPPLY}\b|\b{_SUPPLY}(?: (?:is|was|has|keeps|that|started|under"
+        rf"\b{_WET}<4>{_SUPPLY}\b|\b{_SUPPLY}(?: (?:is|was|has|keeps|that|started|to|the|under"
         rf"|below|to|the|toilet|tank)){{0,3}} (?:leak\w*|drip\w*|spray\w*|burst|split"
         rf"|broke\w*|wet|cracked)\b|\bwon't shut off at the wall\b|\b{_SUPPLY}<2>(?:won't"
         r"|wont|will not|doesn't|can't)<1>(?:close|shut|turn)\b|\bwater<3>(?:spraying"
@@ -134,7 +146,7 @@ HAZARDS: tuple[Card, ...] = (
         "hazard",
         "cracked bowl",
         r"\bcrack(?:ed|s|ing)?<4>(?:bowl|pan|toilet|base|china)\b|\b(?:bowl|toilet"
-        r"|pan)<2>(?:is |has )?<1>crack(?:ed|s)?\b",
+        r"|pan)<2>(?:is |has )?<1>(?:crack(?:ed|s)?|split)\b",
         "a cracked bowl can give way",
         unless=r"\b(?:lid|seat|pipe|tube|flapper|overflow|handle)<1>cracked\b|\bcracked<2>(?:seat"
         r"|lid|flapper|tube|pipe|handle)\b",
@@ -169,6 +181,7 @@ HAZARDS: tuple[Card, ...] = (
         rf"|\b{_FLOOR}<2>(?:wet|soaked|damp|flooded|wat(?:er|ery)|puddle)\b|\bflood(?:ed"
         r"|ing)?\b(?! (?:insurance|light))|\bpuddles?\b|\bwater<2>everywhere\b",
         "water where it should not be",
-        unless=r"\bflood(?:ed)? (?:the )?(?:bowl|market)\b",
+        unless=r"\bflood(?:ed)? (?:the )?(?:bowl|market)\b"
+        r"|\b(?:big|great|year of the|summer of the) flood\b",
     ),
 )

@@ -8,6 +8,13 @@ _EARS = (
     r"\b(?:ears?|pegs?|pins|posts|(?:little |small |side |plastic |rubber |the |two |2 "
     r"|both )(?:arms?|wings|tabs|horns)|hooks?|lugs|loops)"
 )
+_POST = r"(?:ears?|pegs?|pins?|posts?|horns?|stubs?|hooks?|fingers?|nubs?|prongs?|lugs?|knobs?)"
+_UPWARD = r"(?:up\b|upwards?\b|upright\b|skywards?\b|(?:to|at|towards) the (?:ceiling|sky|lid)\b)"
+_DOWNWARD = r"(?:down\b|downwards?\b|(?:to|at|towards) the (?:floor|ground|bottom)\b)"
+_POINTS = (
+    r"(?:point|piont|aim|face|stick|stand|hang|look|go|slope|turn|curve|lean|reach|jut)(?:s|ed"
+    r"|ing|ting)?"
+)
 _FLUSH_ARM = (
     r"\b(?:trip lever|lever arm|handle|fill valve|ballcock|chain hook"
     r"|hook on the chain)\b"
@@ -17,7 +24,8 @@ _TUBE = (
     r"|stand ?pipe)"
 )
 _PEGS = (
-    r"(?:pegs?|pins?|posts?|knobs?|nubs?|nubbins?|prongs?|studs?|hinge pins?|bumps"
+    r"(?:horns?|stubs?|pegs?|pins?|posts?|fingers?|knobs?|nubs?|nubbins?|prongs?|studs?"
+    r"|hinge pins?|bumps"
     r"|ears)"
 )
 
@@ -43,17 +51,35 @@ _EAR_CARDS = (
     card(
         "ears",
         "up",
-        r"\b(?:up(?:ward)?s?[- ](?:facing|pointing|turned|curved)|upturned|up) (?:ears"
-        r"|hooks|arms|tabs)\b|\bears?\W{0,3}up(?:wards?)?\b(?! and down)|\bears are up\b"
+        rf"\b{_POST}\W{{0,3}}<5>{_POINTS}\W{{0,2}}<2>{_UPWARD}|\b{_POST},? (?:{_UPWARD})"
+        rf"(?! and down)|\b(?:upright|upward) {_POST}\b",
+        "pegs that stand up",
+        unless=_FLUSH_ARM,
+    ),
+    card(
+        "ears",
+        "down",
+        rf"\b{_POST}\W{{0,3}}<5>{_POINTS}\W{{0,2}}<2>{_DOWNWARD}|\b{_POST},? (?:{_DOWNWARD})",
+        "pegs that hang down",
+        unless=_FLUSH_ARM,
+    ),
+    card(
+        "ears",
+        "up",
+        r"\b(?:up(?:ward)?s?[- ](?:facing|pointing|turned|curved)|upturned|upright|up) (?:ears"
+        r"|hooks|arms|tabs|pegs|pins|fingers)\b|\b(?:ears?|pegs?|pins?|fingers?)\W{0,3}up(?:wards?"
+        r"|right)?\b(?! and down)"
+        r"|\b(?:ears|pegs) are up\b"
         r"|\bhooks? (?:are )?(?:on|at) (?:the )?top\b",
         "ears that point up",
     ),
     card(
         "ears",
         "down",
-        r"\b(?:down(?:ward)?s?[- ](?:facing|pointing|turned|curved)|downturned"
-        r"|down) (?:ears|hooks|arms|tabs)\b|\bears?\W{0,3}down(?:wards?)?\b"
-        r"|\bears are down\b|\bhooks? (?:are )?(?:on|at) (?:the )?(?:bottom|underside)\b",
+        r"\b(?:down(?:ward)?s?[- ](?:facing|pointing|turned|curved)|downturned|hanging"
+        r"|down) (?:ears|hooks|arms|tabs|pegs|pins)\b|\b(?:ears?|pegs?)\W{0,3}down(?:wards?)?\b"
+        r"|\bpegs<7>hang(?:ing)?(?: down| upside down| under)\b|\b(?:ears|pegs) are down\b"
+        r"|\bhooks? (?:are )?(?:on|at) (?:the )?(?:bottom|underside)\b",
         "ears that point down",
     ),
     card("ears", "none", r"\bear-?less\b|\bwithout ears\b", "a seal that holds otherwise"),
@@ -82,7 +108,9 @@ _MOUNT_CARDS = (
     card(
         "mount",
         "ring",
-        r"\b(?:slips?|slides?|slid|slipped) (?:down )?on (?:the "
+        rf"\b(?:ring|collar|loop|hoop)<3>(?:slides?|slips?|threaded|goes)<2>over<2>(?:upright"
+        rf"|{_TUBE})\b"
+        r"|\b(?:slips?|slides?|slid|slipped) (?:down )?on (?:the "
         rf"|my )(?:\w+ ){{0,1}}?{_TUBE}\b|\b(?:slips?|slides?|slid|slipped|fits?|goes|went"
         r"|pushes|wraps?|hooks?)(?: on| right| down| snugly| all the way)? ?(?:over|round"
         rf"|around|onto)(?: the outside of)? (?:the |my |that |a )(?:\w+ ){{0,1}}?{_TUBE}\b",
@@ -145,7 +173,7 @@ _MOUNT_CARDS = (
         "mount",
         "strap",
         r"\b(?:rubber |flexible |the |a )?(?:strap|tether)(?:ped|[- ](?:type|style"
-        r"|kind))?\b",
+        rf"|kind))?\b|\b(?:belt|tail)<2>(?:button\w*|round|around)<3>{_TUBE}\b",
         "a strap holds it",
         unless=r"\bchain\b",
     ),
@@ -202,7 +230,8 @@ _LIFT_CARDS = (
         "hinged",
         r"\b(?:is |it's |are )?hinge[sd](?: on| at| open| up| to|\W|$)|\b(?:swings?|flips?"
         r"|flaps?|pivots?|folds?|flops?)<1>(?:up|open|back|on a hinge)\b|\b(?:has|on|with"
-        r"|got) (?:a |the )?hinges?\b|\blike a (?:trap ?)?door\b",
+        r"|got) (?:a |the )?hinges?\b|\blike a (?:trap ?)?door\b"
+        r"|\bflapp?er (?:with|on|has) (?:a|its|the) chain\b",
         "flappers swing on a hinge",
         unless=r"\b(?:seat|lid|door|off|broke\w*) (?:the |its )?hinge|\bhinge[sd]? (?:broke|off)"
         r"|\bseat\b|\blid\b",

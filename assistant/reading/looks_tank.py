@@ -52,7 +52,7 @@ _KIND_CARDS = (
     card(
         "tank_kind",
         "tipping",
-        r"\b(?:tipping|tilting|tilt|tip)[- ](?:bucket|tray|pan|tank)\b|\b(?:bucket|tray"
+        r"\b(?:tipping|tilting|pivoting|tilt|tip)[- ](?:bucket|tray|pan|tank)\b|\b(?:bucket|tray"
         r"|pan|trough)<3>(?:tips?|tilts?|dumps?|pivots?|flips?)\b",
         "a bucket tips its water out",
     ),
@@ -62,7 +62,8 @@ _KIND_CARDS = (
         r"\b(?:tank|cistern)<3>(?:in|inside|behind|within) (?:the |a )?(?:\w+ )?wall\b"
         r"|\b(?:in[- ]wall|concealed|hidden|built[- ]in|recessed)<1> ?(?:tank|cistern"
         r"|toilet|carrier|frame)\b|\bwall[- ](?:hung|mounted|hanging)<1> ?(?:toilet|bowl"
-        r"|pan|wc)?\b(?! tank)|\b(?:tank|cistern) is (?:all )?(?:hidden|concealed|built in"
+        r"|pan|wc)?\b(?! tank)|\bbuttons? (?:in|on) the wall\b|\b(?:tank|cistern) hidden\b"
+        r"|\b(?:tank|cistern) is (?:all )?(?:hidden|concealed|built in"
         r"|boxed in|behind the tiles)\b|\b(?:flush )?plate (?:on|in) the wall\b",
         "behind the wall",
         unless=r"\b(?:water|leak\w*|damp|tank hung|high tank) (?:in|behind|on) the wall\b",
@@ -90,7 +91,7 @@ _PIECE_CARDS = (
     card(
         "pieces",
         "2",
-        r"\b(?:two|2)[- ]?(?:piece|pc|pce)\b|\bseparate (?:tank|bowl)\b"
+        r"\bbolted together\b|\b(?:two|2)[- ]?(?:piece|pc|pce)\b|\bseparate (?:tank|bowl)\b"
         r"|\btank and (?:the )?bowl (?:are|come|can be)<1>(?:separate\w*|apart|two)\b"
         r"|\btank (?:is )?(?:separate|bolts|bolted|sits|lifts off)\b|\b(?:two"
         r"|2) (?:separate )?pieces\b",
@@ -116,7 +117,8 @@ _OVERFLOW_CARDS = (
         r"|(?:stand ?)?pipe|tube|riser)\b|\b(?:over ?flow(?: (?:pipe|tube))?|tube"
         r"|pipe) (?:is |was |that's )?(?:a )?round\b",
         "a round overflow may take a ring",
-        unless=r"\b(?:goes|slips|slides|fits|wraps|ring|collar) (?:a)?round\b",
+        unless=r"\b(?:goes|slips|slides|fits|wraps|ring|collar|strap\w*|belt|button\w*)"
+        r" (?:a)?round\b",
     ),
     card(
         "overflow",
@@ -128,6 +130,12 @@ _OVERFLOW_CARDS = (
     ),
 )
 
+# 'The big one is fine' speaks of the other.
+_NOT_IF_FINE = (
+    r"(?!(?: (?:one|flapper|flap|valve|seal))?(?: (?:is|was|has|got|seems?|looks?|works?|seals?"
+    r"|holds?"
+    r"|been))?(?: \w+){0,2}? (?:fine|ok|okay|good|new|done|replaced|changed|well|sound)\b)"
+)
 _COUNT_CARDS = (
     card(
         "seals_in_tank",
@@ -150,22 +158,21 @@ _COUNT_CARDS = (
     card(
         "position",
         "rinse",
-        r"\b(?:the|only|just|its|my) (?:small|smaller|little|tiny|wee) (?:one|flapper|flap|valve"
-        r"|seal)(?! (?:is|was) (?:fine|ok|okay|new|good|done))\b|\brins(?:e|es|ing) (?:flap|side)\b"
-        r"|\bfeeds? the rim\b"
-        r"|\bfor the rinse\b|\b(?:bowl |rim )?rinse (?:valve|seal|flapper|one|side|part)\b"
+        r"\b(?:small|smaller|little|tiny|wee|baby) (?:left |right )?(?:one|1|flapper|flap|valve"
+        r"|side|seal)"
+        rf"\b{_NOT_IF_FINE}|\brins(?:e|es|ing) (?:flap|side|one|valve|seal|flapper"
+        rf"|part)\b{_NOT_IF_FINE}"
+        r"|\bfeeds? the rim\b|\bfor the rinse\b"
         r"|\b(?:smaller|small|little) (?:flapper |seal |one )(?:of the two|is for"
-        r"|for the|on the (?:left|right|side))(?: (?:rim|rinse))?\b"
-        r"|\b(?:the|need) (?:smaller|small|little)(?: left| right)? (?:one|flapper|seal)\b",
+        r"|for the|on the (?:left|right|side))(?: (?:rim|rinse))?\b",
         "the valve that rinses the rim",
     ),
     card(
         "position",
         "main",
-        r"\bmain (?:flush )?(?:valve|seal|flapper|one)\b|\b(?:bigger|larger|big"
-        r"|large) (?:flapper|seal|one) of the two\b"
-        r"|\b(?:the|need) (?:bigger|larger|big)(?: left| right)?"
-        r" (?:one|flapper|seal)\b",
+        rf"\bmain (?:flush )?(?:valve|seal|flapper|one|side)\b{_NOT_IF_FINE}"
+        r"|\b(?:big|bigger|large|larger) (?:left |right )?(?:flapper|flap|side|one|1|1|seal)"
+        rf"\b{_NOT_IF_FINE}",
         "the valve that empties the tank",
         unless=r"\bmain (?:water|shut|supply)\b",
     ),
@@ -234,7 +241,16 @@ _HISTORY_CARDS = (
     card(
         "valve_replaced",
         "yes",
-        rf"\b(?:got|had)<3>new (?:flush )?valve?\b|\b{_NEW}(?: out)?<3>{_VALVE}\b"
+        r"\bno longer the (?:works|guts|insides|valve|mechanism)\b"
+        r"|\b(?:new|other) (?:insides|innards|works)\b|\bout came (?:its|the) (?:guts|insides"
+        r"|works)\b"
+        r"|\b(?:flush )?valve<6>(?:taken|took|came|gave) out\b[^.;!?]{0,40}\b(?:another"
+        r"|different|new|swapped)\b"
+        r"|\b(?:gave|fitted|put)<5>new flush (?:assembly|valve|unit)\b"
+        r"|\bvalve<6>(?:foreign|another|different|other)<1>(?:firm|maker|make|company|brand)"
+        r"|\bvalve<4>(?:dazzling|bright|gleaming|shiny) (?:white|new)\b"
+        rf"|\b(?:got|had|fitted|installed|put in)<3>new (?:flush )?valve?\b"
+        rf"|\b{_NEW}(?: out)?<3>{_VALVE}\b"
         rf"|\b{_VALVE} (?:has been |was |is |got |had been "
         rf"|were )(?:replaced|new|changed|swapped|put in)\b|\b{_NEW}(?: out)? {_INSIDES}"
         rf"|\b{_INSIDES} (?:was |were |has been |have been |are |is "
@@ -244,6 +260,7 @@ _HISTORY_CARDS = (
         r"|went )?(?:installed|put in|in)\b|\b(?:installed|put in|fitted)<3>(?:rebuild"
         r"|conversion|tower|retrofit|flush valve)(?: kit)?\b|\bconverted (?:it )?to\b"
         r"|\breplaced (?:everything|the whole (?:thing|works|lot)|all of it)\b"
+        r"|\b(?:the |its |a )valve(?: in (?:it|there|that))? (?:is|was) (?:brand |quite )?new\b"
         r"|\b(?:the |its )valve (?:has been |was |is |got |had been )(?:swapped|replaced"
         r"|changed|renewed)(?: out)?\b|\b(?:put|fitted|installed)<2>new kit\b|\bconversion kit"
         r"|\bretro-?fitted\b|\b(?:tower|canister|dual[- ]flush)<1>(?:conversion|retrofit)\b"

@@ -62,6 +62,12 @@ _BARE_AFTER = re.compile(
     rf"(?: ?(?:or(?: maybe)?|/) ?(?P<b>{NUMBER}))?"
     rf"(?=\s{{0,9}}$|\s{{0,3}}[.,;!?)(](?!\d)|[ \t]?\n|-?ish\b| (?:{_GOES_ON})\b(?! half))"
 )
+# A size that only a tape or a rule shows is in inches though nobody says so.
+_BARE_MIXED = re.compile(
+    rf"{FREE}(?P<a>(?:[1-5]|one|two|three|four|five)(?: and (?:an? )?| )(?:{FRACTION}))"
+    r"(?! ?(?:hours?|years?|months?|minutes?|days?|weeks?|gal\w*|lit\w*|feet|ft|turns?|pints?|mm|cm"
+    r"|in\b|inch\w*|dollars?|times|of\b|[\"']))"
+)
 _NOT_OPENINGS = ("1.6", "3.5")  # bare, these are a flush in gallons
 _CODE = re.compile(
     r"(?:\b(?:model|mod|part|number|num|no|item|order|serial|sku|code|type|pn|p/n)\b[.:# ]{0,3}"
@@ -130,6 +136,9 @@ def _bare(said: str) -> Iterator[Mention]:
             yield from _bare_one(match)
     for match in _BARE_AFTER.finditer(said):
         yield from _bare_one(match)
+    for match in _BARE_MIXED.finditer(said):
+        number = value(match["a"])
+        yield Mention(match.start("a"), match.end("a"), number, number, "in", (), True)
 
 
 def _bare_one(match: re.Match[str]) -> Iterator[Mention]:

@@ -27,7 +27,10 @@ _SLASHED = (
     r"(?:1 ?/ ?2|[1-3] ?/ ?4|[1-7] ?/ ?8|(?:1[0-5]|[1-9]) ?/ ?16|(?:[12]\d|3[01]|[1-9]) ?/ ?32"
     r"|(?:[1-5]\d|6[0-3]|[1-9]) ?/ ?64)(?![\d/]|\.\d)"
 )
-_COUNTED = r"(?:three|five|seven|nine|[3579])[ -](?:quarter|eighth|sixteenth)s?"
+_COUNTED = (
+    r"(?:three|five|seven|nine|eleven|thirteen|fifteen|1[135]|[3579])[ -]"
+    r"(?:quarter|eighth|sixteenth)s?"
+)
 _SPOKEN = rf"(?:{_COUNTED}|(?:(?:an?|one|1)[ -])?(?:half|quarter|eighth|sixteenth))\b"
 FRACTION = rf"(?:{_SLASHED}|{_SIGN}|{_SPOKEN})"
 _IN_WORDS = (

@@ -6,6 +6,7 @@ weighed, doubt and denial are attached, corrections applied, and two toilets kep
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
@@ -13,6 +14,7 @@ from assistant.reading.asking import without_request_marks
 from assistant.reading.corrected import corrected
 from assistant.reading.dated_by_name import dated_by_name
 from assistant.reading.facts import Fact, Facts
+from assistant.reading.hearsay import unsure_of_hearsay
 from assistant.reading.letters import Letter
 from assistant.reading.looks import read_looks
 from assistant.reading.measured import read_lengths
@@ -22,6 +24,7 @@ from assistant.reading.remade import remade
 from assistant.reading.renamed import Renamed
 from assistant.reading.requests import read_requests
 from assistant.reading.sizes import as_seen
+from assistant.reading.slips import Mended
 from assistant.reading.stance import stance
 from assistant.reading.symptoms import read_symptoms
 from assistant.reading.text import Text
@@ -47,16 +50,37 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     text = letter.text
     calm = without_request_marks(text)
     names = read_names(text, book)
+    names = [*_without_denied(names), *_named_amid_slips(text, names, book)]
     renamed = Renamed(text, (f for f in names if _is_a_toilets(f)))
+    mended = Mended(text, names)
     years = [renamed.back(fact) for fact in read_years(renamed.text, today)]
     exclusive = [
         _with_stance(calm, fact)
         for fact in (*names, *as_seen(text, read_lengths(text)), *read_volumes(text), *years)
     ]
-    other = [*read_looks(text), *read_symptoms(text), *read_requests(text)]
+    seen = (read_looks, read_symptoms, read_requests)
+    other = [mended.back(fact) for reader in seen for fact in reader(mended.text)]
     facts = Facts().plus([*dated_by_name(text, renamed, _one_reading_each(exclusive)), *other])
+    facts = unsure_of_hearsay(text, facts)
     told = without_others(text, remade(corrected(text, facts), book))
-    return remade(by_toilet(text, told), book)
+    return remade(by_toilet(text, told, book.models_numbered), book)
+
+
+def _without_denied(names: Sequence[Fact]) -> list[Fact]:
+    """'I know the Sixpence, mine is not the Sixpence': what is denied at last was never meant."""
+    denied = {f.choices: f.start for f in names if f.name == "model" and f.negated}
+    return [
+        f for f in names if f.name != "model" or f.negated or f.start > denied.get(f.choices, -1)
+    ]
+
+
+def _named_amid_slips(text: Text, names: Sequence[Fact], book: NameBook) -> list[Fact]:
+    """'sumthing calld a Pollinder': a name no table has, told by words that held slips."""
+    mended = Mended(text, names)
+    if not mended.has_slips:
+        return []
+    found = [mended.back(f) for f in read_names(mended.text, book) if f.name == "unlisted"]
+    return [f for f in found if all(f.end <= n.start or n.end <= f.start for n in names)]
 
 
 def _is_a_toilets(fact: Fact) -> bool:

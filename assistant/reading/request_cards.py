@@ -71,14 +71,14 @@ WANTED: tuple[Card, ...] = (
     card(
         "wanted",
         "chain",
-        r"\b(?:lift |flapper |flush )?chains?\b(?! (?:is|gets|keeps|store))",
+        r"\b(?:lift |flapper |flush )?chains?\b(?! (?:is|gets|keeps|store|slack|length|goes|go))",
         "the chain",
     ),
     card(
         "wanted",
         "lid",
         r"\b(?:tank|cistern)[- ](?:lid|cover|top)s?\b|\blid (?:for|to|of) (?:the "
-        r"|my )?(?:\w+ ){0,2}tank\b|\b(?<!seat )lids?\b",
+        r"|my )?(?:\w+ ){0,2}tank\b|\b(?<!seat )(?<!rubber )lids?\b",
         "the tank's lid",
         unless=r"\bseat\b",
     ),
@@ -88,6 +88,12 @@ WANTED: tuple[Card, ...] = (
         r"\b(?:toilet )?seat(?:s| lid| cover)?\b(?! (?:of|on) the (?:valve"
         r"|flush))(?<!valve seat)(?<!the seat)|\b(?:new|a|the) toilet seat\b",
         "to sit on",
+    ),
+    card(
+        "wanted",
+        "handle",
+        r"\b(?:plastic|metal|brass|lever|flush|trip)[- ]arm\b|\b(?:just|only) the arm\b",
+        "what lifts the seal",
     ),
     card("wanted", "bolts", r"\b(?:tank |closet |floor |seat )?bolts?(?: kit| set)?\b", "bolts"),
     card(
@@ -152,7 +158,8 @@ ASKS: tuple[Card, ...] = (
         r"\b(?:just wanted to (?:say|thank|let you know)|works? like a charm|in and done|cheers!"
         r"|(?:works?|working|fits?|fitted) (?:great|perfectly|beautifully|wonderfully|a treat)\b"
         r"(?! ?\?)|all sorted(?: now)?\b"
-        r"|thank you (?:so|very) much for the)\b",
+        r"|thank you (?:so|very) much for the|thank(?:s| you)[^.?!]{0,40}(?:fits|fitted|works"
+        r"|arrived))\b",
         "a word of thanks",
     ),
     card(
@@ -162,19 +169,23 @@ ASKS: tuple[Card, ...] = (
         r"|web ?site (?:design|traffic|ranking)|crypto|bitcoin|unsubscribe|lottery"
         r"|inheritance|business loan|marketing services|lead generation"
         r"|increase your (?:sales|traffic)|viagra|casino|wire transfer|dear beneficiary"
-        r"|click (?:here|the link) to)\b",
+        r"|click (?:here|the link) to|business owner|your (?:listing|domain)|free visitors)\b",
         "somebody sells to the shop",
     ),
     card(
         "asks",
         "order status",
-        r"\b(?:order (?:status|number|no|#)|status of (?:my|the|our) order|where(?:'s"
+        r"\b(?:cancel (?:my|the|our|this) order|order (?:status|number|no|#)|status of (?:my|the"
+        r"|our) order|where(?:'s"
         r"| is) my (?:order|package|parcel|part|flapper|stuff)|track(?:ing)?(?: number"
         r"| info\w*)?|(?:has|have|hasn't|haven't|not|never|n't) (?:it |my order |yet "
         r"|been )?(?:shipped|arrived|received|come yet|gotten|delivered)|when will (?:it"
         r"|(?:my|the) (?:order|part|parcel|replacement|new one)) (?:ship|arrive|come|get here)"
         r"|my order|ordered<6>(?:ago|last|yet|never|still)"
         r"|(?:not|n't|never)<1>(?:shown|showed|turned) up"
+        r"|paid for<6>(?:the \d|last|on|and)|(?:in|inside) the (?:envelope|parcel|package|packet"
+        r"|jiffy bag)"
+        r"|only (?:one|1|half)<2>(?:came|arrived|turned up|was in)"
         r"|order (?:number |no\.? ?|# ?)?\d{3,})\b",
         "an order already made",
     ),
@@ -187,6 +198,8 @@ ASKS: tuple[Card, ...] = (
         r"|take it back|wrong (?:part|item|one) (?:was )?(?:sent|shipped|delivered|arrived"
         r"|came))\b(?! to normal)",
         "to give something back",
+        unless=r"\b(?:already|thank(?:s| you) for)<5>(?:back|refund\w*|return\w*)\b"
+        r"|\b(?:back|refund\w*|return\w*)<1>already\b",
     ),
     card(
         "asks",
@@ -200,8 +213,9 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "shop hours",
         r"\b(?:(?:your|shop|store|business|opening) hours|what time|when (?:are"
-        r"|do) you (?:open|close)|(?:are|r) you (?:guys )?(?:open|closed)|open (?:on|till"
-        r"|until|late|today|tomorrow|sundays?|saturdays?)|where (?:are|r) you (?:located"
+        r"|do) you (?:open|close)|(?:are|r) you (?:guys )?(?:open|closed)"
+        r"|you<2>open (?:on|till|until|late)|open (?:late|today|tomorrow|sundays?|saturdays?)"
+        r"|where (?:are|r) you (?:located"
         r"|at|guys)|(?:your|the) (?:address|location|phone number|directions)"
         r"|where is (?:your|the) (?:shop|store)|come (?:by|in)(?:to)? (?:and|the|your|to)"
         r"|do you have a store)\b",
@@ -210,16 +224,18 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "shipping",
-        r"\b(?:shipping|ship to|postage|deliver(?:y|ies)?(?: time| to)?|do you (?:ship"
+        r"\b(?:(?:you|it|they|order)<1>(?:despatch|dispatch|post|leave you|go out)|shipping"
+        r"|ship to|postage|deliver(?:y|ies)?(?: time| to)?|do you (?:ship"
         r"|deliver|mail)|how (?:fast|soon|quick\w*) (?:can|could|will|do)"
-        r"|how long<3>(?:arrive|ship|get here|deliver\w*)|express|overnight (?:it"
+        r"|how long<3>(?:arrive|ship|get here|deliver\w*|post\w*)|express|overnight (?:it"
         r"|shipping))\b",
         "how it gets there",
     ),
     card(
         "asks",
         "fitting service",
-        r"\b(?:(?:do|can|could|will|would) you(?: guys| also)? (?:fit|install|put in|mend|repair"
+        r"(?<!what )(?<!which )\b(?:(?:do|can|could|will|would) you(?: guys| also)? (?:fit"
+        r"|install|put in|mend|repair"
         r"|fix|replace)(?! (?:it )?(?:in|into|on|with)\b)|(?:send|come)<2>(?:round|out|someone"
         r"|somebody|a plumber|to my house)|do you do (?:plumbing|repairs|installations?)"
         r"|home visit)\b",
@@ -237,7 +253,8 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "stock",
-        r"\b(?:in stock|(?:do|does|would|dont|don't) (?:you|u|ya|y'all)(?: guys| all"
+        r"\b(?:still (?:be had|to be had|made|sold|available|(?:get|buy) (?:one|it|them))|be had"
+        r"|in stock|(?:do|does|would|dont|don't) (?:you|u|ya|y'all)(?: guys| all"
         r"| still| happen to| also| by chance)* (?:have|carry|sell|stock|got|make)|(?:have"
         r"|got) you (?:got )?(?:any|a)|available|availability|on hand|back ?order\w*"
         r"|out of stock|can (?:i|you) (?:get|order)|(?:can i|where (?:can|do"
@@ -266,7 +283,7 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "why",
-        r"\b(?:why (?:does|do|is|are|did|would|has|won't|doesn't|isn't|not|the|it|my|i)\b"
+        r"(?<!see )\b(?:why (?:does|do|is|are|did|would|has|won't|doesn't|isn't|not|the|it|my|i)\b"
         r"|why ?(?=[?.!,\n]|$)"
         r"|how come\b|what(?:'s| is| could be| would be| might be)?<1>(?:caus\w+"
         r"|the (?:problem|reason|matter|cause|issue)|wrong|going on|happening)"
@@ -277,7 +294,9 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "what is",
-        r"\b(?:what(?:'s| is| are) (?:an? |the difference|meant|this|that part|the part)"
+        r"\b(?:what(?:'s|s| is| are) (?:an? |the difference|meant|this|that part|the part)"
+        r"|what(?:'s|s| is| are) (?:the|that|those)<9>(?:(?:actually |really )?for(?= ?[?.,!]"
+        r"| ?$)|do\b|mean\b)"
         r"|what does<4>(?:do|mean)|difference between|how (?:does|do)<4>work|how (?:often"
         r"|long)(?: does| do| should| will| can)\b|explain (?:what|the)|is (?:silicone"
         r"|rubber|red|genuine) better)\b",
@@ -321,7 +340,8 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "which part",
-        rf"\b(?:which (?:\w+ ){{0,4}}?can i use\b|what (?:\w+ ){{1,4}}?can i use\b"
+        rf"\b(?:(?:which|what) (?:\w+ ){{0,2}}?{_PARTS}(?:\(s\))? for (?=an? |my |the |our )"
+        rf"|which (?:\w+ ){{0,4}}?can i use\b|what (?:\w+ ){{1,4}}?can i use\b"
         rf"|(?:which|what) (?:\w+ ){{0,4}}?(?:do i|would i|should i|will i|i (?:need"
         r"|want|should|can|must))(?!<1>(?:check|look|do|try|watch|know|think|feel|inspect|start)\b)"
         rf"|(?:which|what) (?:\w+ ){{0,4}}?(?:fits?|will fit|would fit|works?|goes|is right"
@@ -330,8 +350,11 @@ ASKS: tuple[Card, ...] = (
         r"(?:screw\w*|push\w*|thread\w*|clip\w*|ring|pegs?)"
         r"|which (?:one|part|seal|flapper|size|gasket|ball)|what (?:part|size|seal|flapper"
         r"|gasket|kind|type|number|do i need|i need|should i (?:buy|get|order))"
-        r"|part (?:number|no\.?|#)|right (?:one|part|flapper|seal|replacement)"
-        r"|correct (?:one|part|flapper|seal|replacement)|(?:need(?:ing)?|looking for"
+        r"|(?:tell|give|send) me (?:the|its) (?:part )?number|what would you (?:put|use|fit"
+        r"|suggest)|part (?:number|no\.?|#)|right (?:one|part"
+        r"|flapper|seal|replacement)"
+        r"|correct (?:one|part|flapper|seal|replacement)"
+        r"|(?<!dont )(?<!don't )(?<!not )(?:need(?:ing)?|looking for"
         r"|searching for|want|order|buy|purchase|sell me|send me|get me)(?: to (?:buy|get"
         rf"|order|find|replace|purchase))?(?=<6>{_PARTS}))\b",
         "which part it is",

@@ -14,12 +14,14 @@ from assistant.reading.stance import Stance, stance
 from assistant.reading.text import Text
 
 _ASKING = words(
-    r"\b(?:need\w*|want\w*|look(?:ing)? (?:for|to)|search\w* for|after (?:a|an|the)"
+    r"^\W*(?:hi|hello|hey)?\W*got (?:any|an?|some)\b|\b(?:need\w*|want\w*|look(?:ing)? (?:for"
+    r"|to)|search\w* for|after (?:a|an|the)"
     r"|order(?:ing)?|buy(?:ing)?|purchase|get (?:me )?(?:a|an|the|some|one|two|new|my"
     r"|replacement)|find|sell|send|stock|carry|have you got|got any|do you have"
     r"|you have|which|what(?! (?:i|we) (?:have|got|see))|replac\w+|price (?:of|on|for)"
     r"|how much (?:is|are|for|would|do|does)|quote|would like|i'd like"
-    r"|trying to (?:find|get|buy)|request\w*|help (?:me )?(?:find|with)|identify"
+    r"|may as well (?:have|get|do|buy)|trying to (?:find|get|buy)|request\w*"
+    r"|help (?:me )?(?:find|with)|identify"
     r"|recommend|suggest|where can i|supply|interested in|wanted|change|fit)\b"
 )
 # What somebody has, had or mended is not what he asks for.
@@ -40,6 +42,14 @@ _IS_FINE = words(
     r"^ ?(?:\w+ )?(?:is|are|was|works?|looks?|seems?) (?:\w+ )?(?:fine|ok|okay|good"
     r"|new|working|great)\b"
 )
+NEAR = 5  # words between the asking and a part that is no seal
+_SEAL_WORD = re.compile(
+    r"(?:\w+ ){0,3}(?:flapp?er|seal|gasket|ball|washer|ring|rubber|stopper|plug|bung|disc|disk"
+    r"|bulb)"
+)
+_TAKEN_OFF = re.compile(r"^s? (?:off|up|down|back|on|open|slack|length)\b")
+_WHICH = re.compile(r"\bwhich (?:of )?(?:the )?$")
+_ANOTHER_THOUGHT = re.compile(r"[;]|\b(?:but|because|if|when|while|where|of the two|goes|can't)\b")
 _BELONGS = re.compile(
     r"\b(?:for|on|(?<!one )(?<!some )(?<!kind )(?<!pair )of|in|to|under|by|inside|from"
     r"|with|around)\b"
@@ -82,10 +92,15 @@ def read_requests(text: Text) -> list[Fact]:
 
 def _asked_for(text: Text, start: int, end: int) -> bool:
     head, tail = before(text, start), after(text, end)
-    if _IS_FINE.match(tail):
+    if _IS_FINE.match(tail) or (head.endswith("(") and tail.startswith(")")):
         return False
     asking = [m.end() for m in _ASKING.finditer(head)]
     since = asking[-1] if asking else 0
+    if not _SEAL_WORD.match(text.said[start:end]):
+        if _TAKEN_OFF.match(tail) or (asking and _far(head[since:])):
+            return False  # '... tell me where to look, but the lid is heavy' wants no lid
+        if asking and head[since:].strip() == "" and _WHICH.search(head):
+            return False
     if asking and not _HAS_IT.search(head[max(0, since - 24) :]):
         # 'A washer for the flush valve' asks for no flush valve.
         return not _BELONGS.search(head[since:])
@@ -96,6 +111,10 @@ def _asked_for(text: Text, start: int, end: int) -> bool:
         and _FRAGMENT.match(text.said[low:start])
         and _FRAGMENT_GOES_ON.match(tail)
     )
+
+
+def _far(between: str) -> bool:
+    return len(between.split()) > NEAR or _ANOTHER_THOUGHT.search(between) is not None
 
 
 def _of_wish(text: Text, start: int, end: int) -> Stance:

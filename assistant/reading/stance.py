@@ -53,8 +53,8 @@ _DENIED_BEFORE = re.compile(
     r"|\b(?:stopped|quit|ruled out))[\s(\"]*$"
 )
 _DENIED_AFTER = re.compile(
-    r"^[\s?:,=-]*(?:(?:none|no|nope|nil|n/a|absent|not any|false)"
-    r"(?=\s*(?:[,.;!)(\n]|-|$)|\s+[\w ]{2,15}:)"
+    r"^[\s?:,=-]*(?:(?:none|no|nope|nil|n/a|absent|not any|false)(?=\s*(?:[,.;!)(\n]|-|$))"
+    r"|(?<=[:=?-])\s?(?:none|no|nope|nil)(?=\s+[\w ]{2,15}:)"
     r"|(?:there )?(?:is|are|was|were)(?:n't| not)(?: there| present| any| any more)(?=\W|$))"
 )
 _SAID_AFTER = re.compile(r"^\s?[?:=-]+\s*(?:yes|yep|yeah|yup|y)\b")
@@ -73,7 +73,9 @@ _OR_BEFORE = re.compile(r"^\s*n?or\b")
 _OR_LAST = re.compile(rf"^\s*{_W},? n?or (?:an? |any )?$")
 
 _DOUBT_BREAK = re.compile(
-    r"\b(?:but|however|although|because|since)\b|[;]|\band (?:it|they|the|i|there|we|my)\b|\s-+\s"
+    r"\b(?:but|however|although|because|since)\b|[;]"
+    r"|\b(?:stamp|stamped|lid|tank|label|sticker|date|papers?|booklet|receipt)(?: \w+)?"
+    r" (?:says|said|reads?)\b|\band (?:it|they|the|i|there|we|my)\b|\s-+\s"
 )
 _SURE = re.compile(r"(?:pretty|fairly|quite|very|absolutely|100%|almost|i'm|i am) (?:sure|certain)")
 _DOUBT_BEFORE = re.compile(

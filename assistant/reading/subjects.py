@@ -13,24 +13,31 @@ OTHER = "other"  # a thing whose size says nothing about the seal
 FLAPPER = "flapper"  # by trade usage its opening, or the old one laid on a rule
 UNCLEAR = "length"
 
-_ARMS = r"(?:ears?|pegs?|pins?|posts?|hinges?|lugs?|tabs?|arms|nubs?|prongs?)"
+_ARMS = r"(?:ears?|pegs?|pins?|posts?|hinges?|lugs?|tabs?|arms|nubs?|prongs?|fingers?|horns?|stubs?|hooks?)"
 _LESS = r"(?<!no )(?<!without )(?<!any )"
 _OLD = r"(?:old|existing|current|original|worn(?:[ -]out)?)"
 
 CARDS = (
     card("opening", r"across (?:the )?(?:hole|opening|drain|outlet)"),
     card("hinge_width", rf"{_ARMS}[ -](?:to|and)[ -](?:the )?(?:other )?{_ARMS}"),
-    card("hinge_width", rf"(?:between|across|distance (?:of|between)|span of|width of)(?: (?:the|both|its|my|two|of|mounting|side)){{0,3}} {_ARMS}"),
-    card("hinge_width", rf"(?:outside|inside|middle|cent(?:er|re)|edge)? ?(?:of|from) (?:one )?{_ARMS} to (?:the )?(?:outside|inside|middle|cent(?:er|re)|edge)? ?(?:of )?(?:the )?other"),
+    card("hinge_width", rf"(?:between|across|over(?= (?:the |both |its )?(?:ears|pegs|outside of))|distance (?:of|between)|span of|width of)(?: (?:the|both|its|my|two|of|mounting|side)){{0,3}} {_ARMS}"),
+    card("hinge_width", rf"(?:outside|inside|outer|middle|cent(?:er|re)|edge)? ?(?:edge |side )?(?:of|from) (?:one )?{_ARMS} to (?:the )?(?:outside|inside|outer|middle|cent(?:er|re)|edge)? ?(?:edge |side )?(?:of )?(?:the )?other(?: {_ARMS})?"),
+    card("hinge_width", rf"from (?:the )?{_ARMS} (?:outside|outer edge)|that's (?:the|my) {_ARMS}"),
+    card("hinge_width", rf"{_ARMS},? (?:up|down)(?: and|,)?(?= \d)"),
+    card("hinge_width", rf"(?:over|across|between|outside of|outsides of|tips? of) (?:the )?(?:outsides? of )?(?:the |both |one |two )?{_ARMS}"),
+    card("hinge_width", r"(?:peg |far )?tips? (?:to|of)(?: the)?(?: (?:left|right|other|one))?(?: \w+)? (?:tip|dash)"),
+    card("hinge_width", r"(?:over|across) (?:their|the) outsides|(?:outer|outside) (?:edge|side|face)s? to (?:the )?(?:outer|outside) (?:edge|side|face)|out(?:er)? to out(?:er)?|between,? outsides"),
+    card("hinge_width", r"(?:over|across) the outside of (?:them|both|the two)"),
     card("hinge_width", r"(?:hinge|ear|peg|mount(?:ing)?)s?[ -](?:width|span|distance|spacing|spread|gap)"),
     card("hinge_width", rf"{_LESS}{_ARMS}(?= (?:are|is|were|measure[sd]?|at|about|roughly|spaced|sit)\b| ?[:=]| \d)"),
     card("hinge_width", rf"{_LESS}{_ARMS} (?:on|of) (?:the|my|its)(?: [a-z]+){{1,2}}"),
     card("tube", r"over ?flow(?: (?:pipe|tube|riser|stand ?pipe))?|stand ?pipe|riser(?: tube)?|(?<!refill )(?<!fill )tube"),
+    card("tube", r"(?:(?:the|my|that|its) (?:\w+ )?|round |upright )pipe(?= (?:is|was|measures|itself|in the middle))"),
     card("disc", r"(?:flapper|seal|ball|gasket|flaper)(?: itself| disc| disk| rubber)|dis[ck]s?|rubber(?: (?:disc|disk|part|bit|piece|circle|flap))?(?! (?:flapp?er|seal|gasket|ball))"),
     card("disc", rf"{_OLD} (?:flapper|flaper|seal|gasket|washer|rubber|one)(?= (?:itself )?(?:measure[sd]?|came out at))"),
     card("disc", r"(?:outside|outer|across|width|diameter)[^.,\d]{0,16} (?:flapper|disc|disk|rubber)"),
-    card("rim", r"(?:outer|outside|seat|valve|drain|raised|outer seat)(?: (?:rim|lip|edge|ring|diameter|dia|circle))|rim|lip|outside(?! to)|outer|o\.d\.?|od"),
-    card("opening", r"(?:seat |valve |drain |flush |flush valve )?(?:opening|hole|outlet)s?|drains?|orifice|throat|bore|flush ?valves?|valves?|canister(?: flush valve)?|mouth"),
+    card("rim", r"(?:outer|outside|seat|valve|drain|raised|outer seat)(?: (?:rim|lip|edge|ring|diameter|dia|circle))|rim|lip|outside(?! to)|outer|o\.d\.?|od|overall"),
+    card("opening", r"(?:seat |valve |drain |flush |flush valve )?(?:opening|hole|outlet|plug ?hole)s?|drains?|where the water leaves|inner edge to inner edge|orifice|throat|bore|flush ?valves?|valves?|canister(?: flush valve)?|mouth"),
     card("opening", r"inside(?= (?:diameter|dia|measure|edge|width|rim|to inside|of the (?:hole|drain|opening|valve|rim|ring|seat)))|inner|(?:(?<=mm )|(?<=mm)|(?<=inch )|(?<=inches )|(?<=\" )|(?<=in\. ))id|i\.d\.?|id(?= (?:is|of|=)|:)|inside(?= ?(?:[.,;)]|$|and |outside))|(?<=\" )inside"),
     card("opening", r"(?:inside|inner) (?:diameter|dia|edge|width)(?: of (?:the )?(?:\w+ )?(?:seat|rim|hole|drain|opening|valve|outlet))?"),
     card("rim", r"(?:rim|lip|edge|ring) of the(?: \w+)? (?:seat|hole|drain|opening|valve|outlet)|(?:outside|outer)(?: (?:edge|rim|lip|diameter|dia))? of (?:the )?(?:\w+ )?(?:drain|hole|opening|valve|seat|outlet)"),
@@ -46,16 +53,27 @@ CARDS = (
 
 _NOT_A_WIDTH = re.compile(
     r"[ -]?(?:(?:or so|ish) )?(?:(?:too )?(?:tall|high|long|deep|short|thick|above|below|off|lower|higher|away|down|up|back"
-    r"|around)\b|from (?!ear|peg|hinge|pin|post|lug|side|edge|one|rim|inside|outside)|in (?:length|height|circumference)"
+    r"|around)\b|from (?!(?:the )?(?:outside|inside|outer|middle|centre|center|edge)|ear|peg|hinge|pin|post|lug|side|edge|one|rim|inside|outside)|in (?:length|height|circumference)"
     r"|of (?:(?:the |extra |standing |free )?(?:water|chain|slack|play|space|clearance|room))"
-    r"|(?:too )?(?:rough|(?:under|over) the))"
+    r"|(?:too )?(?:rough|(?:under|over) the (?!ears|pegs|hinge|outside)))"
 )
 _PHRASE = re.compile(
     r"[ \"'-]{0,2}(?:(?!(?:is|are|was|were|and|but|on|in|for|or|the|my|so|it|that|if|to|from|as|at|when|than|i|with|has|not)\b)[\w½'.&-]{1,14}[ -]?){0,5}"
 )
 _MARKED = re.compile(r" ?(?:is |was )?(?:mou?lded|stamped|marked|printed|written|embossed)\b")
 _SORT = re.compile(r"[ -](?:kind|type|size|sized|style|version|sort)\b")
+_TUBE_IS = re.compile(r"\b(?:tube|pipe|standpipe|riser) (?:is|was|measures|about)[\w ]{0,12}$")
+_THAT_IS = re.compile(
+    r"[\s.,;-]{0,4}(?:that's|thats|that is|this is|that was|those are|being) (?:for )?(?:the |my |its )?"
+    r"(?P<thing>[a-z]+(?: [a-z]+){0,2})"
+)
+_ALONE = {"ears": "hinge_width", "pegs": "hinge_width", "hinge": "hinge_width", "hole": "opening",
+          "opening": "opening", "rubber": "disc", "flapper": "disc", "tube": "tube",
+          "pipe": "tube"}  # fmt: skip
+_NAMED_ALONE = re.compile("|".join(_ALONE))
+_OUTER = re.compile(r"out(?:er|side)|overall")
 _SIDE = re.compile(r"outside|outer|o\.d\.?|od|inside|inner|inside diameter|i\.d\.?|id")
+_OF_EARS = re.compile(rf"(?<!no )(?<!any )\b{_ARMS}\b")
 _OF_A_SEAL = re.compile(r"\b(?:seal|ring|gasket|washer|flapper|rubber|ball)\b")
 _OF_A_VALVE = re.compile(r"\b(?:seat|valve|drain|hole|opening|outlet|rim)\b")
 _ACROSS = re.compile(
@@ -72,10 +90,12 @@ def subject(around: Surroundings, mention: Mention) -> str:
     """What the length measures: opening, disc, rim, tube, hinge_width, length, or `OTHER`."""
     said, start, end = around.said, mention.start, mention.end
     if _NOT_A_WIDTH.match(said, end):
-        return OTHER
+        return "tube" if _TUBE_IS.search(said, max(0, start - 30), start) else OTHER
     across = _ACROSS.match(said, end)
     if _MARKED.match(said, end):
         return UNCLEAR
+    if told := _said_next(around, end):
+        return told
     stop = max(around.sentence(start)[1], end)
     phrase = _PHRASE.match(said, across.end() if across else end, stop)
     following = around.within(end, phrase.end()) if phrase is not None else []
@@ -92,6 +112,16 @@ def subject(around: Surroundings, mention: Mention) -> str:
     return _settled(around, nearest, mention, near=False, across=bool(across))
 
 
+def _said_next(around: Surroundings, end: int) -> str | None:
+    """'83 mm. That's the ears.'"""
+    follows = _THAT_IS.match(around.said, end)
+    if follows is None:
+        return None
+    named = around.within(follows.start("thing"), follows.end("thing"))
+    found = _NAMED_ALONE.match(follows["thing"])
+    return named[0].means if named else found and _ALONE[found[0]]
+
+
 def _belongs_to_next(around: Surroundings, cue: Cue, mention: Mention) -> bool:
     """Whether things are named before their numbers: 'outer 92 mm inner 76 mm'."""
     named = [c for c in around.within(mention.start - 30, mention.start) if c.end <= mention.start]
@@ -106,9 +136,13 @@ def _settled(around: Surroundings, cue: Cue, mention: Mention, near: bool, acros
     """The thing a cue stands for; a flapper's number is its opening unless a rule lay on it."""
     if _SIDE.fullmatch(around.said, cue.start, cue.end):
         first, last = around.sentence(mention.start)
+        if _OF_EARS.search(around.said, max(first, mention.start - 24), mention.start):
+            return "hinge_width"  # 'ears 78 mm outside'
         sentence = around.said[max(first, mention.start - 110) : min(last, mention.end + 60)]
         if _OF_A_SEAL.search(sentence) and not _OF_A_VALVE.search(sentence):
             return "disc" if cue.means == "rim" else UNCLEAR
+    if cue.means == "rim" and _OF_EARS.search(around.said, max(0, mention.start - 60), mention.end):
+        return "hinge_width" if _OUTER.match(around.said, cue.start) else cue.means
     if cue.means != FLAPPER and not (cue.means == UNCLEAR and not near):
         return cue.means
     if _SORT.match(around.said, mention.end):

@@ -47,6 +47,8 @@ _RUNNING = (
         "water over the overflow",
         r"\b(?:over|down|into|in|up to|rim of|top of)<4>(?:stand ?pipe|riser|upright (?:pipe|tube)"
         r"|(?:pipe|tube) (?:in|at) the (?:middle|cent(?:er|re)))\b"
+        r"|\b(?:cent(?:er|re)|middle|upright|overflow) (?:pipe|tube)<2>(?:pours|runs|flows"
+        r"|trickles)<1>into it\b"
         r"|\blevel<4>(?:top of|up to|above|rim of)<4>over ?flow\b|\b(?:water|running|runs|flow\w*"
         r"|going|goes|spill\w*|pour\w*|(?:trickl|dribbl)\w+|level)<4>(?:over|into|down"
         r"|above|inside|through)<2>over ?flow(?: ?(?:tube|pipe))?\b|\b(?:over ?flow(?:s"
@@ -56,7 +58,7 @@ _RUNNING = (
         r"<1>(?:in|at) (?:the )?(?:middle|cent(?:er|re))\b|\b(?:over"
         r"|above) the (?:top of the )?(?:overflow|stand ?pipe)\b",
         "the fill valve does not shut",
-        unless=r"\b(?:ring|collar|slips|slides|fits)\b|\bbelow\b",
+        unless=r"\b(?:ring|collar|slips|slides|fits)\b|\bbelow\b|\b(?:nowhere|anywhere|not) near\b",
     ),
     card(
         "symptom",
@@ -107,7 +109,8 @@ _RUNNING = (
         r"| the tank)*<2>(?:slow\w*|forever|(?:a )?long time|ages)\b|\b(?:slow\w*|forever"
         r"|ages|long time|minutes)<2>(?:to )?(?:re)?fill\w*\b"
         rf"|\b{_NOT} fill (?:up )?(?:fast|quick\w*)\b"
-        r"|\bta(?:kes?|kse|king)<4>(?:minutes?|minuets?|mins?|hours?|hrs?|ages|forever)<3>(?:re)?fill?\b"
+        r"|\bta(?:kes?|kse|king)<4>(?:minutes?|minuets?|mins?|hours?|hrs?|ages"
+        r"|forever)<3>(?:re)?fill?\b"
         r"|\bfill?s?(?:ing)?(?: up)? (?:super|very|so|really|too) slow\w*\b",
         "the fill valve",
     ),
@@ -213,14 +216,17 @@ _FLUSHING = (
         r"\b(?:handle|lever|trip lever|button)(?: is| has| was| gets| got| just"
         r"| are)*<1>(?:broke\w*|snapped|loose|floppy|stuck|came off|fell off|sticks|limp"
         r"|cracked|bent|jammed)\b|\b(?:broke\w*|loose|stuck|snapped|floppy)<2>(?:handle"
-        r"|lever|button)\b|\b(?:handle|lever|button)<5>(?:flopp(?:ed|s|y)|goes limp|went limp)\b"
+        r"|lever|button)\b|\b(?:handle|lever)\b[^.?!]{0,60}\bstays? (?:down|up)\b|\b(?:handle"
+        r"|lever|button)<5>(?:flop\w*|goes limp|went limp)\b"
         r"|\bnothing happens when<1>(?:i|we|you)<1>(?:press|push|pull|flush)\b",
         "the lever",
     ),
     card(
         "symptom",
         "blocked",
-        r"\bclog(?:s|ged|ging)?\b|\bblock(?:ed|age|s)\b|\bbacked up\b|\bplugged up\b"
+        r"\b(?:water|it|bowl|level)<2>(?:comes?|coming|rises?|rising|goes|fills|backs) up<4>"
+        r"(?:bowl|pan|brim|rim)\b|\bclog(?:s|ged|ging)?\b|\bblock(?:ed|ages?)\b|\bbacked up\b"
+        r"|\bplugged up\b"
         r"|\bplung(?:ed|ing)\b|\b(?:a|the|with|used?) plunger\b(?! ball)"
         r"|\bbowl<2>(?:drains slow\w*|fills up)\b"
         r"|\b(?:bowl|water)<4>(?:comes?|came|coming|goes|rises?|rising|rose)<6>(?:brim|rim"

@@ -9,7 +9,10 @@ of the same name where it tells something of its own.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from functools import partial
+from types import MappingProxyType
 
 from assistant.reading.facts import Fact, Facts
 from assistant.reading.text import Text
@@ -17,12 +20,15 @@ from assistant.reading.text import Text
 _JOINT = re.compile(r"\band\b|\balso\b|\bplus\b|[,;.\n&]|\bwhile\b|\bbut\b")
 _EITHER = re.compile(r"\bor\b|\bmaybe\b|\bperhaps\b|/|\?|\bcould be\b|\bnot\b|\blike\b|\bsimilar\b")
 _OTHER_ONE = re.compile(
-    r"\b(?:the|my|our|a)\s+(?:other|second|2nd)\s+(?:one|toilet|bathroom|tank|commode|loo)\b"
+    r"\b(?:(?:the|my|our|a)\s+)?(?:other|second|2nd)\s+(?:one|toilet|bathroom|tank|commode|loo)\b"
+    r"|\b(?:hers|his|theirs)(?: is|'s) (?=an? |from |dated |the )"
+    r"|\bthe one (?:at|in|of) (?:my|our|her|his|the) (?:\w+'s?|other|guest)"
     r"|\band (?:the other|one)(?: is| was)?(?= (?:from |is |dated |made |of )?(?:19|20)\d\d\b)"
     r"|\banother\s+(?:toilet|one)\b|\bthe one (?:upstairs|downstairs|in the (?:guest|other))\b"
 )
 _COUNTED = re.compile(r"\b(?:two|2|both|three|3|pair of|couple of)(?: \w+)? $")
 _SAME_KIND = re.compile(r"\bsame (?:make|model|kind|toilet|one|brand|name)\b|\bidentical\b")
+_BOTH = re.compile(r"\b(?:both|all)\b(?! (?:flapper|seal|ring|gasket|ball|rubber|ear|peg)s)")
 _NEXT_TO = 20  # characters within which a year dates the name before it
 _TELLS = frozenset(
     {"made", "bought", "model_no", "part_no", "opening", "ears", "mount", "hinge_width"}
@@ -30,10 +36,11 @@ _TELLS = frozenset(
 )
 
 
-@dataclass
+@dataclass(eq=False)
 class _Toilet:
-    brands: set[str]
-    models: set[str]
+    brands: set[str] = field(default_factory=set)
+    models: set[str] = field(default_factory=set)
+    numbered: set[str] = field(default_factory=set)  # models that bear its number
 
     def may_be(self, brands: set[str], models: set[str]) -> bool:
         """Whether a mention can speak of this toilet."""
@@ -49,61 +56,132 @@ class _Toilet:
         self.models = self.models & models or self.models | models
 
 
-def by_toilet(text: Text, facts: Facts) -> Facts:
-    """The facts, each with the toilet it speaks of, counted from 0."""
-    cuts = _cuts(text, facts)
+def by_toilet(
+    text: Text, facts: Facts, numbered: Mapping[str, frozenset[str]] = MappingProxyType({})
+) -> Facts:
+    """The facts, each with the toilet it speaks of, counted from 0.
+
+    `numbered` holds the models that bear a number, so that a number may name a toilet too.
+    """
+    cuts = _cuts(text, facts, numbered)
     if len({toilet for _, toilet in cuts}) < 2:
         return facts
-    placed = [replace(f, toilet=_at(cuts, f.start)) for f in facts]
+    shared = _said_of_both(text, cuts[1][0], facts)
+    placed = [
+        replace(f, toilet=toilet)
+        for f in facts
+        for toilet in (range(_most(cuts)) if f in shared else (_at(cuts, f.start),))
+    ]
     if not _of_one_name(text, placed):
         return Facts(tuple(placed))
     return Facts(tuple(placed)).plus(_shared_names(placed))
+
+
+def _most(cuts: list[tuple[int, int]]) -> int:
+    return max(toilet for _, toilet in cuts) + 1
+
+
+def _said_of_both(text: Text, second: int, facts: Facts) -> list[Fact]:
+    """'Both have 2006 fired inside': told once, of each of them."""
+    found = []
+    for fact in facts.named(*_TELLS):
+        start, end = text.sentence_at(fact.start)
+        names_one = any(start <= f.start < end for f in facts.named("brand", "model"))
+        if _BOTH.search(text.said, start, end) and (not names_one or fact.start < second):
+            found.append(fact)
+    return found
 
 
 def _at(cuts: list[tuple[int, int]], place: int) -> int:
     return [toilet for start, toilet in cuts if start <= place][-1]
 
 
-def _cuts(text: Text, facts: Facts) -> list[tuple[int, int]]:
+def _cuts(
+    text: Text, facts: Facts, numbered: Mapping[str, frozenset[str]]
+) -> list[tuple[int, int]]:
     """Places from which on another toilet is spoken of."""
-    toilets = [_Toilet(set(), set())]
-    cuts, now, before = [(0, 0)], 0, 0
-    others = [m.start() for m in text.find(_OTHER_ONE)]
-    mentions = _mentions(text, facts)
-    events = sorted([(m[0].start, m) for m in mentions] + [(at, []) for at in others])
-    for start, mention in events:
-        if not mention:
-            if toilets[now].models and _tells_of_its_own(text, facts, start):
-                toilets.append(_Toilet(set(), set()))
-                now = len(toilets) - 1
-                cuts.append((start, now))
-            continue
-        brands = {c for f in mention if f.name == "brand" for c in f.choices}
-        models = {c for f in mention if f.name == "model" for c in f.choices}
-        if all(f.similar for f in mention) and not brands and toilets[now].models:
-            continue  # a word merely like a name names no other toilet
-        end = max(f.end for f in mention)
-        again = bool(toilets[now].models) and _dated_otherwise(facts, before, start, end)
-        if again and _JOINT.search(text.said, before, start):
-            toilets.append(_Toilet(set(), set()))
-            now = len(toilets) - 1
-            cuts.append((_joint_before(text, before, start), now))
-        elif not toilets[now].may_be(brands, models) and not _either(text, before, start):
-            known = [i for i, t in enumerate(toilets) if i != now and t.may_be(brands, models)]
-            now = known[0] if known else len(toilets)
-            if not known:
-                toilets.append(_Toilet(set(), set()))
-            cuts.append((_joint_before(text, before, start), now))
-        toilets[now].learn(brands, models)
-        before = end
-    return cuts
+    cutter = _Cutter(text, facts)
+    events: list[tuple[int, Callable[[], None]]] = [
+        (m.start(), partial(cutter.other_one, m.start())) for m in text.find(_OTHER_ONE)
+    ]
+    events += [(run[0].start, partial(cutter.mention, run)) for run in _mentions(text, facts)]
+    events += [
+        (f.start, partial(cutter.number, f, {m for c in f.choices for m in numbered[c]}))
+        for f in facts.named("model_no")
+        if f.sure and not f.negated and all(c in numbered for c in f.choices)
+    ]
+    for _, happens in sorted(events, key=lambda event: event[0]):
+        happens()
+    return cutter.cuts
+
+
+class _Cutter:
+    """Walks through the mentions of a letter and notes where another toilet begins."""
+
+    def __init__(self, text: Text, facts: Facts) -> None:
+        self.cuts = [(0, 0)]
+        self._text, self._facts = text, facts
+        self._toilets = [_Toilet()]
+        self._now = 0
+        self._before = 0  # the end of the last mention
+        self._nameless: tuple[int, set[str]] | None = None  # a model named last, of no maker yet
+
+    def _begin(self, start: int) -> None:
+        self._toilets.append(_Toilet())
+        self._now = len(self._toilets) - 1
+        self.cuts.append((start, self._now))
+
+    def other_one(self, start: int) -> None:
+        """'The other one is ...'."""
+        if _named_before(self._facts, start) and _tells_of_its_own(self._text, self._facts, start):
+            self._begin(start)
+
+    def number(self, fact: Fact, models: set[str]) -> None:
+        """Two numbers that no one model bears stand in two tanks."""
+        mine = self._toilets[self._now]
+        if mine.numbered and models and not mine.numbered & models:
+            self._begin(_joint_before(self._text, self._before, fact.start))
+        self._toilets[self._now].numbered |= models
+        self._before = max(self._before, fact.end)
+
+    def mention(self, run: list[Fact]) -> None:
+        """A run of names: of this toilet, of an earlier one, or of another."""
+        text, start, end = self._text, run[0].start, max(f.end for f in run)
+        brands = {c for f in run if _names(f, "brand") for c in f.choices}
+        models = {c for f in run if _names(f, "model") for c in f.choices}
+        mine = self._toilets[self._now]
+        if all(f.similar for f in run) and not brands and mine.models:
+            return  # a word merely like a name names no other toilet
+        again = bool(mine.models) and _dated_otherwise(self._facts, self._before, start, end)
+        joint = _joint_before(text, self._before, start)
+        if again and _JOINT.search(text.said, self._before, start):
+            self._begin(joint)
+        elif not mine.may_be(brands, models) and not _either(text, self._before, start):
+            others = [t for i, t in enumerate(self._toilets) if i != self._now]
+            known = [t for t in others if t.may_be(brands, models)]
+            if known and not self._nameless:
+                self._now = self._toilets.index(known[0])
+                self.cuts.append((joint, self._now))
+            elif self._nameless and not models:  # 'also a Model, but it says Brand on it'
+                joint, models = self._nameless
+                self._begin(joint)
+            else:
+                self._begin(joint)
+        self._toilets[self._now].learn(brands, models)
+        named_again = bool(models) and not brands and self._before > 0
+        self._nameless = (joint, models) if named_again else None
+        self._before = end
+
+
+def _named_before(facts: Facts, start: int) -> bool:
+    return any(f.start < start for f in facts.named("brand", "model", "model_no", "unlisted"))
 
 
 def _dated_otherwise(facts: Facts, before: int, start: int, end: int) -> bool:
     """'One for a Brand Model 1975 and one for a Brand Model 1999': named again, of another year."""
     if not before:
         return False
-    dates = facts.named("made")
+    dates = facts.named("made", "bought", "year")
     one = [f for f in dates if before <= f.start < start]
     other = [f for f in dates if end <= f.start < end + _NEXT_TO]
     return bool(one and other and not one[-1].interval.meets(other[0].interval))
@@ -112,8 +190,8 @@ def _dated_otherwise(facts: Facts, before: int, start: int, end: int) -> bool:
 def _mentions(text: Text, facts: Facts) -> list[list[Fact]]:
     """Names that stand close together are one mention of one toilet."""
     runs: list[list[Fact]] = []
-    for fact in facts.named("brand", "model"):
-        if fact.negated:
+    for fact in facts.named("brand", "model", "unlisted"):
+        if fact.negated or not (_names(fact, "brand") or _names(fact, "model")):
             continue
         if runs and _goes_on(text, runs[-1], fact):
             runs[-1].append(fact)
@@ -122,15 +200,21 @@ def _mentions(text: Text, facts: Facts) -> list[list[Fact]]:
     return runs
 
 
+def _names(fact: Fact, name: str) -> bool:
+    """Whether a fact is a maker's or a model's name, listed or not."""
+    return fact.name == name or (fact.name == "unlisted" and fact.of == name)
+
+
 def _goes_on(text: Text, run: list[Fact], fact: Fact) -> bool:
     """'Brand ... Model' is one mention; 'Model by Brand' too, but not 'Model and a Brand'."""
     end = max(f.end for f in run)
     if fact.start - end > 25:
         return False
-    if not any(f.name == "model" for f in run):
-        return True
+    if not any(_names(f, "model") for f in run):
+        return not (fact.name == "brand" and any(f.name == "unlisted" for f in run))
     apart = _JOINT.search(text.said, end, fact.start) or _EITHER.search(text.said, end, fact.start)
-    return fact.name == "brand" and not apart
+    has_maker = any(_names(f, "brand") for f in run)
+    return fact.name == "brand" and not apart and not has_maker
 
 
 def _either(text: Text, before: int, start: int) -> bool:

@@ -82,7 +82,7 @@ def _is_other_number(text: Text, form: YearForm) -> bool:
 
 
 _PAIR = re.compile(
-    rf"{_LEFT}'?(?P<a>{_Y4}|(?<='){_Y2})(?P<sep> ?- ?| to | or |/| and |through| or maybe )'?(?P<b>{_Y4}|\d\d)"
+    rf"{_LEFT}'?(?P<a>{_Y4}|(?<='){_Y2}|(?<=toilet ){_Y2}(?= or '?\d\d\b))(?P<sep> ?- ?| to | or |/| and |through| or maybe )'?(?P<b>{_Y4}|\d\d)"
     r"(?![\w%°\"]|[.,:]\d|[/-]\d|'?s\b| (?:years|inch|gal))"
 )
 
@@ -91,7 +91,8 @@ def _pairs(text: Text, today: date) -> Iterator[YearForm]:
     """'between 1990 and 1995', '1990-95', '1994 or 95'."""
     for match in _PAIR.finditer(text.said):
         if match["sep"] == " and " and not re.search(
-            r"between $", text.said[max(0, match.start() - 9) : match.start()]
+            r"between $|\b(?:dates?|marks?|stamps?|dated|years)(?: (?:are|say|read|of|from))? $",
+            text.said[max(0, match.start() - 18) : match.start()],
         ):
             continue
         first = int(match["a"]) if len(match["a"]) == 4 else century(int(match["a"]), today)
@@ -132,6 +133,9 @@ _Y2_LED = re.compile(
     rf"\b(?:from|made in|built in|circa|since|back in|in|year|stamped|stamp (?:is|says|reads)|dated|around|about)(?: (?:about|around|like))? (?P<y2>{_Y2})(?![\w%°\"'/]|[.,:-]\d| ?{_UNITS}\b| \d)"
     rf"|\b(?:an?|my|our|the|this|old) (?P<of>{_Y2})(?= (?!{_UNITS}\b)(?:\w+ ){{0,2}}(?:toilet|commode|model)\b)"
     rf"|\btoilet,? '?(?P<by>[5-9]\d)(?=\s{{0,3}}(?:[,;!?)\n]|\.(?!\d)|$))"
+    r"|\b(?:last two|final two|ends? (?:in|with)|ending (?:in|with))(?: (?:figures|digits|numbers))?"
+    r"(?: (?:are|is|being|of|say))? '?(?P<ends>\d\d)\b(?![\d.,/]\d)"
+    r"|\b(?:1[0-2]|0?[1-9]) (?P<pressed>[5-9]\d)(?= (?:is |was )?(?:pressed|stamped|fired|moulded|molded|cast)\b)"
 )
 
 

@@ -116,7 +116,7 @@ def _number(row: Sequence[Word], at: int) -> tuple[float, int] | None:
     if amount is None:
         return None
     following = row[at + 1].low if at + 1 < len(row) else ""
-    if low.isdecimal() and re.fullmatch(r"\d/\d{1,2}|[½¼¾⅛⅜⅝⅞]", following):
+    if low.isdecimal() and re.fullmatch(r"\d{1,2}/\d{1,2}|[½¼¾⅛⅜⅝⅞]", following):
         rest = number(following)
         return None if rest is None else (amount + rest, at + 2)
     return amount, at + 1

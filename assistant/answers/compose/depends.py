@@ -74,10 +74,10 @@ def _branch(case: Case, draft: Draft, branch: Branch, original: str | None) -> s
     if branch.group.is_silent:
         return f"if {condition}, we know no seal for it."
     picked = [(position, picks[0]) for position, picks in branch.group.picks.items() if picks]
-    several = len(branch.group.picks) > 1
     said = []
     for position, pick in picked:
         seal = case.seal(pick.part_no)
+        several = not pick.judgements[0].place.alone  # the tank has another valve beside it
         at = f" at the {position} valve" if several else ""
         size = (
             f", for a {inches(seal.opening_in)} opening" if seal.opening_in and not several else ""

@@ -11,6 +11,12 @@ from assistant.fitment.decision import Decision, Outcome, Why
 from assistant.fitment.features import FEATURES, values
 from assistant.fitment.judge import judge, tried
 
+# What may yet find the seal: where the year disagrees, the number tells the build; else a picture.
+ASKS = {
+    Why.UNLISTED: "photograph", Why.NOT_MADE_THEN: "model_no", Why.NO_SEAL_KNOWN: "photograph",
+    Why.OLD_PART_UNKNOWN: "photograph", Why.MEASURES_UNKNOWN: "photograph",
+}  # fmt: skip
+
 
 def no_match(case: Case, decision: Decision) -> Draft:
     """The silence of the tables, put plainly."""
@@ -22,11 +28,9 @@ def no_match(case: Case, decision: Decision) -> Draft:
         draft.say(draft.quote(case.notes, "what-helps-us", "no-seal-there"))
     else:
         draft.say(draft.quote(case.notes, "what-helps-us", "silent-tables"))
-    helps = decision.why is not Why.NO_FLAPPER
-    draft.say(
-        draft.quote(case.notes, "what-helps-us", "send") if helps else None,
-        draft.quote(case.notes, "what-helps-us", "person"),
-    )
+    if asks := ASKS.get(decision.why):
+        draft.say(*case.question(draft, asks))
+    draft.say(draft.quote(case.notes, "what-helps-us", "person"))
     return draft
 
 

@@ -40,6 +40,9 @@ class Index:
         return Likeness(self.values)
 
 
+LEAST_DIGITS = 4  # of a number told without its prefix; fewer may be anything
+
+
 class NameBook:
     """The names of a shop's tables, made once; a message only ever looks up keys."""
 
@@ -62,9 +65,12 @@ class NameBook:
         self.parts = Numbers(
             (number, seal.part_no)
             for seal in tables.seals.values()
-            for number in (seal.part_no, *seal.maker_no)
+            for number in (seal.part_no, *seal.maker_no, *_without_prefix(seal.part_no))
         )
         self.shop_numbers = frozenset(number_key(part_no) for part_no in tables.seals)
+        self.ours = self.shop_numbers | {
+            bare for part_no in tables.seals for bare in _without_prefix(part_no)
+        }
         self.shop_prefixes = frozenset(
             match[0] for number in self.shop_numbers if (match := _PREFIX.match(number))
         )
@@ -82,6 +88,15 @@ class NameBook:
             for number, builds in tables.numbered.items()
             if any(b.pieces == 1 and b.model_no == number for b in builds)
         )
+
+
+def _without_prefix(part_no: str) -> tuple[str, ...]:
+    """'Your 7374' for 'PBK-7374'; not where the digits alone would be read as a year."""
+    digits = _PREFIX.sub("", number_key(part_no))
+    bare = (
+        digits.isdecimal() and len(digits) >= LEAST_DIGITS and digits[:2] not in ("18", "19", "20")
+    )
+    return (digits,) if bare else ()
 
 
 class Numbers:

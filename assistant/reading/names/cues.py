@@ -28,7 +28,7 @@ _SEAL_AFTER = re.compile(
 _TANK_BEFORE = re.compile(rf"\b{_TANK}\b({_STRAIGHT})$")
 _TANK_AFTER = re.compile(
     rf"[^,;]{{0,40}}?\b(?:on|in|inside|under|underside|beneath|within|of)\s+(?:of\s+)?"
-    rf"(?:the|my|its|our)\s+(?:\w+\s+){{0,3}}?{_TANK}\b"
+    rf"(?:the|my|its|our)\s+(?:\w+\s+){{0,3}}?{_TANK}\b|\s*\(?(?:tank|cistern)\b(?=\s*[,)])"
 )
 _BOWL = r"(?:bowl|seat|base|foot|pedestal)"
 _BOWL_BEFORE = re.compile(
@@ -61,6 +61,9 @@ _LOOSE = re.compile(
     r"|on it|tag|label|sticker"
     r"|(?:inside|in|under|of) (?:the |my |its )?(?:\w+ )?(?:tank|lid|cistern|clay"
     r"|porcelain))\b|\bno\.? ?$|#"
+)
+_STANDS = re.compile(
+    r"\s+is (?:what(?:'s| is| it says)|the (?:number|one)) (?:on|in|under|inside)\b"
 )
 
 
@@ -98,7 +101,10 @@ def _seal_in_tank(lead: str) -> bool:
 
 def cued(letter: Letter, start: int, end: int) -> bool:
     """Whether the sentence says that a number is meant."""
-    return bool(_LOOSE.search(letter.before(start, end)) or _LOOSE.search(letter.after(start, end)))
+    rest = letter.after(start, end)
+    return bool(
+        _LOOSE.search(letter.before(start, end)) or _LOOSE.search(rest) or _STANDS.match(rest)
+    )
 
 
 def labelled(letter: Letter, start: int, end: int) -> bool:

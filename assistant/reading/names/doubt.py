@@ -52,6 +52,7 @@ _PAST = re.compile(
 _ANOTHERS = re.compile(
     r"\b(?:neighbou?r|friend|co-?worker|colleague|buddy)s?(?:'s)?\b[^.;?!]{0,25}"
     r"\b(?:has|have|had|owns?|got|is|bought)\b[^.;?!]{0,12}$"
+    r"|\b(?:left over|spare|salvaged|taken|came) (?:from|out of)\b[^.,;?!]{0,30}$"
     r"|\b(?:old|previous|former|last|other) (?:toilet|one|commode) "
     r"(?:was|had been|used to be)\b[^.;?!]{0,12}$"
 )
@@ -66,9 +67,15 @@ def denied(lead: str) -> bool:
     return any(p.search(lead) for p in (_DENIED, _DENIED_BOTH, _PAST))
 
 
+_ASKS = re.compile(r"(?:^|[.!?;,]\s*)(?:is|are|will|would|does|do|can|could|which|what|how)\b")
+
+
 def doubted(lead: str, rest: str) -> bool:
     """Whether the words before or after a name leave it in doubt ('I think it is a ...')."""
-    return bool(_DOUBT_BEFORE.search(lead) or _DOUBT_AFTER.match(rest))
+    if _DOUBT_BEFORE.search(lead):
+        return True
+    after = _DOUBT_AFTER.match(rest)
+    return after is not None and not (after[0].strip() == "??" and _ASKS.search(lead))
 
 
 _OR_EQUAL = re.compile(r"^\W{0,3}or (?:something )?(?:similar|equivalent|equal)\b")

@@ -42,7 +42,7 @@ def read_numbers(
         said_of = role(letter, run[0].start, run[-1].end, (before, after))
         if said_of == "unsaid":
             # Nobody learns a maker's number but from the part in his hand.
-            ours = any(k in book.shop_numbers for n in run for k in n.part_keys)
+            ours = any(k in book.ours for n in run for k in n.part_keys)
             said_of = "asked" if ours else "old"
         for number in run:
             facts.extend(_facts(letter, book, number, said_of, either=_either(letter, run)))

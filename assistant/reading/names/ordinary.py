@@ -246,6 +246,7 @@ _ENDINGS = ("'s", "s", "es", "ed", "d", "ing", "er", "ers", "r", "rs", "ly", "y"
 _LOOKS_ENGLISH = ("able", "ible", "ing", "ed", "ly", "less", "ful", "ness", "tion", "ment", "ous",
                   "ish")  # fmt: skip
 
+TRADE: frozenset[str] = frozenset(_TRADE.split())
 WORDS: frozenset[str] = frozenset(
     (_LITTLE + _NUMBERS + _TRADE + _PEOPLE + _VERBS + _LOOKS + _PLACES + _MORE)
     .replace("'", "")

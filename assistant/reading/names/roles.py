@@ -119,6 +119,12 @@ _OLD_AFTER = re.compile(
 )
 
 
+_SAID_TO_FIT = re.compile(r"\s*(?:would|will|should|might) (?:go|fit|do|work|suit)\b")
+_SPARE = re.compile(
+    r"[^.?!]*\b(?:left ?over|spare|unopened|unused|in (?:a|the|my) drawer|lying (?:around|about))\b"
+)
+
+
 def role(letter: Letter, start: int, end: int, around: tuple[int, int]) -> str:
     """'old', 'asked', 'tried', 'wanted' or 'unsaid'.
 
@@ -132,6 +138,8 @@ def role(letter: Letter, start: int, end: int, around: tuple[int, int]) -> str:
     rest = rest[:_REACH]
     clause = _CLAUSE.split(lead)[-1]
 
+    if _SAID_TO_FIT.match(rest) or _SPARE.search(lead[-60:]) or _SPARE.match(rest[:60]):
+        return "asked"
     old = _OLD_BEFORE.search(lead) or _OLD_AFTER.match(rest)
     if _SERVED.search(rest) and not _FAILED_AFTER.search(rest):
         return "old"

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from rapidfuzz.distance import OSA
 
+from assistant.reading.english import is_common
 from assistant.reading.names.book import MOST_WORDS, Index, Values
-from assistant.reading.names.english import is_english
 from assistant.reading.names.keys import span_keys
 from assistant.reading.names.letter import Letter, Word
 from assistant.reading.names.ordinary import ordinary
@@ -93,7 +93,7 @@ def alike(letter: Letter, index: Index, near: Near) -> list[Hit]:
         written = "".join(w.key for w in words if not w.possessive)
         if len(written) < 5 or written.isdecimal():
             continue
-        if all(is_english(w.key) or ordinary(w.key) for w in words):
+        if all(is_common(w.key) or ordinary(w.key) for w in words):
             continue
         close = {
             key: slips

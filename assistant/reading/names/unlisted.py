@@ -9,12 +9,14 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from assistant.reading.english import is_english
 from assistant.reading.facts import Fact
 from assistant.reading.names.book import NameBook
 from assistant.reading.names.letter import Letter, Word
 from assistant.reading.names.not_numbers import Taken
 from assistant.reading.names.ordinary import ordinary, reads_as_english
 from assistant.reading.names.places import FIXTURE
+from assistant.reading.names.slip import mended
 from assistant.reading.names.spans import Hit
 from assistant.reading.names.unlisted_numbers import unlisted_fact, unlisted_number
 
@@ -36,7 +38,8 @@ _CUES = (
     ("name", re.compile(
         r"\b(?:on|in)\s+(?:it|the\s+(?:tank|bowl|lid))\s+(?:is|are|stands?)(?:\s+only|\s+just)?\s+"
         r"[\"']?$|"
-        rf"\b(?:(?:{FIXTURE}|it|this|mine|ours)\s+(?:is|are)|it's)\s+an?\s+[\"']?$|\b(?:it"
+        rf"\b(?:{FIXTURE}|left|right|upstairs|downstairs|first|second|other)\s*:\s*$"
+        rf"|\b(?:(?:{FIXTURE}|it|this|mine|ours)\s+(?:is|are)|it's)\s+an?\s+[\"']?$|\b(?:it"
         rf"|{FIXTURE}|lid)\s+(?:says"
         rf"|reads)\s+[\"']?$"
         rf"|\bname\s+(?:on|in|inside|under)\s+(?:the\s+|my\s+)?(?:it|{FIXTURE}|lid)"
@@ -47,12 +50,23 @@ _BEFORE_NAMED = re.compile(
     r"\b(?:an?|my|our|for|the|old|this|that|his|her|their|is|two|three|have|has|own)\s+[\"']?$"
 )
 _OWNED = re.compile(
-    r"\b(?:have|has|had|got|own|owns|for|fits?|is|it's|in|of)\s+(?:an?|our|my)\s+(?:old\s+|white\s+)?[\"']?$"
+    r"\b(?:have|has|had|got|own|owns|for|fits?|is|it's|in|of)\s+(?:an?|our|my)\s+(?:old\s+"
+    r"|white\s+)?[\"']?$"
 )
 _FIXTURE_NEXT = re.compile(rf"[\"']?\s+(?:[a-z-]+\s+){{0,2}}?{FIXTURE}\b")
 _LOGO_NEXT = re.compile(r"[\"']?\s+(?:logo|emblem|badge)\b")
 _MODEL_NEXT = re.compile(r"[\"']?\s+model\b")
 _BRAND_NEXT = re.compile(r"[\"']?\s+brand\b")
+_PART_FOR = re.compile(
+    r"\b(?:flapp?ers?|seals?|gaskets?|balls?|washers?|rings?|rubber|parts?)\s+(?:for|from|off|of"
+    r"|in)"
+    r"\s+(?:an?\s+|my\s+|our\s+|the\s+|this\s+)?[\"']?$"
+)
+_CALLED = re.compile(r"\bcalled\s+(?:an?\s+|the\s+)?[\"']?$")
+_YEAR_NEXT = re.compile(
+    r"[\"']?(?:,? [\"']?[a-z]{4,12}[\"']?)?,? (?:from |of |about )?(?:19|20)\d\d\b"
+)
+_LONG = 5  # letters: a shorter word in small letters may be anything
 _MOST = 3  # words of an unlisted name
 
 
@@ -95,19 +109,27 @@ def _name(letter: Letter, at: int, named: set[int], after_maker: bool) -> Fact |
         return None
     lead = letter.before(word.start, word.end)
     for of, cue in _CUES:
-        if of == "name" and letter.mixed and not (letter.capital(word) or lead.endswith('"')):
+        shown = letter.capital(word) or lead.endswith('"') or lead.rstrip().endswith(":")
+        if of == "name" and letter.mixed and not shown:
             continue
         if cue.search(lead) and _nameable(letter, word):
             of = "brand" if of == "name" else of
             return unlisted_fact(letter, at, _last(letter, at, named), of)
     capital = letter.capital(word) and not ordinary(word.key)
+    if after_maker and lead.endswith(("'", '"')) and letter.text.raw[word.start].isupper():
+        return unlisted_fact(letter, at, _last(letter, at, named), "model")
     if after_maker and capital and _beside(letter, at):
         return unlisted_fact(letter, at, _last(letter, at, named), "model")
     last = _last(letter, at, named)
     rest = letter.said[letter.words[last].end : letter.words[last].end + 40]
     if after_maker and _beside(letter, at) and not reads_as_english(word.key):
-        return unlisted_fact(letter, at, last, "model") if _FIXTURE_NEXT.match(rest) else None
+        is_name = _FIXTURE_NEXT.match(rest) or _can_be_nothing_else(word.key)
+        return unlisted_fact(letter, at, last, "model") if is_name else None
     if not capital:
+        led = _OWNED.search(lead) or _PART_FOR.search(lead) or _CALLED.search(lead)
+        followed = _FIXTURE_NEXT.match(rest) or (not lead.strip() and _YEAR_NEXT.match(rest))
+        if (led or followed) and _can_be_nothing_else(word.key):
+            return unlisted_fact(letter, at, _spelled_on(letter, at, named), "brand")
         return None
     if _MODEL_NEXT.match(rest):
         return unlisted_fact(letter, at, last, "model")
@@ -115,6 +137,8 @@ def _name(letter: Letter, at: int, named: set[int], after_maker: bool) -> Fact |
         return unlisted_fact(letter, at, last, "brand")
     if last + 1 in named and _BEFORE_NAMED.search(lead):  # '<unlisted> <listed model>'
         return unlisted_fact(letter, at, last, "brand") if letter.words[last].joins else None
+    if (_OWNED.search(lead) or _PART_FOR.search(lead)) and _can_be_nothing_else(word.key):
+        return unlisted_fact(letter, at, last, "brand")
     if last > at and _OWNED.search(lead) and not _english(letter, at, last):
         return unlisted_fact(letter, at, last, "brand")  # 'We have a <Name Name>'
     if _FIXTURE_NEXT.match(rest) and _BEFORE_NAMED.search(lead):
@@ -122,12 +146,30 @@ def _name(letter: Letter, at: int, named: set[int], after_maker: bool) -> Fact |
     return None
 
 
+def _can_be_nothing_else(word: str) -> bool:
+    """Whether a word is no English one, nor a slip of one: in small letters, a name is left."""
+    return len(word) >= _LONG and not is_english(word) and mended(word) is None
+
+
+def _spelled_on(letter: Letter, at: int, named: set[int]) -> int:
+    """The word after a name in small letters belongs to it if it is not an ordinary one."""
+    following = at + 1
+    if not letter.words[at].joins or following in named or following >= len(letter.words):
+        return at
+    return at if ordinary(letter.words[following].key) else following
+
+
 def _english(letter: Letter, at: int, last: int) -> bool:
     return any(reads_as_english(letter.words[n].key) for n in range(at, last + 1))
 
 
 def _beside(letter: Letter, at: int) -> bool:
-    return letter.said[letter.words[at - 1].end : letter.words[at].start] in (" ", "'s ", ' "')
+    return letter.said[letter.words[at - 1].end : letter.words[at].start] in (
+        " ",
+        "'s ",
+        ' "',
+        " '",
+    )
 
 
 def _nameable(letter: Letter, word: Word) -> bool:
