@@ -96,3 +96,36 @@ def test_our_number_is_known_without_its_prefix(letter: str, number: str) -> Non
 @pytest.mark.parametrize("letter", ["call me on 555 6230", "I live at 6230 Vale Road, 2 inch"])
 def test_digits_of_something_else_are_no_part(letter: str) -> None:
     assert not told(letter).named("part_no")
+
+
+# What is taken back
+
+
+@pytest.mark.parametrize(
+    ("letter", "made"),
+    [
+        ("Quellwick Lissimer, I'd have sworn 1996. Strike out 1996, I have no year for it.", []),
+        ("it's a Quellwick Tamsel, not 1985, 1995", [1995]),
+        ("A Dunmarrow Wexoline, from 1984. Or rather 1984 is when they put up the house.", []),
+        ("Yarabeck made by Dunmarrow, 1998. Hang on, I read it upside down. It's 2008.", [2008]),
+        ("Ostrevale Lumissole, 1985, flapper. Hang on. It's a nine not an eight, so 1995", [1995]),
+    ],
+)
+def test_a_year_taken_back_dates_nothing(letter: str, made: list[int]) -> None:
+    assert [f.interval.low for f in told(letter).named("made") if not f.negated] == made
+
+
+@pytest.mark.parametrize(
+    ("letter", "model"),
+    [
+        ("Pembrill Orsavel - let me spell that: O R S A V A L. Which flapper?", "Pembrill Orsaval"),
+        ("Pembrill, and the model is O-R-S-A-V-E-L", "Pembrill Orsavel"),
+    ],
+)
+def test_a_name_spelled_out_is_meant_letter_for_letter(letter: str, model: str) -> None:
+    assert [f.choices for f in told(letter).named("model")] == [(model,)]
+
+
+def test_two_people_who_say_two_names_speak_of_one_toilet() -> None:
+    facts = told("mum says its a Hattilva Keltorva. dad says its a Hattilva Lempuri. made in 2015")
+    assert len(facts.toilets) == 1

@@ -13,6 +13,7 @@ from assistant.reading.text import Text
 from tests.phrases import LETTERS, grows_with_length, in_line, stands_at_its_place
 
 SYMPTOMS = [
+    ("the lid slipped and I cut my hand on it", "hazard=injury"),
     ("my toilet keeps running", "symptom=runs on"),
     ("it runs constantly", "symptom=runs on"),
     ("the toilet runs after flushing", "symptom=runs on"),

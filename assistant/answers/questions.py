@@ -65,7 +65,8 @@ _TO_A_PERSON = frozenset(
 )
 _OF_AN_ORDER = frozenset({"order status", "returns", "fitting service"})
 _TRADE = re.compile(
-    r"\b(?:toilet|tank|cistern|flapper|seal|flush\w*|bowl|loo|commode|leak\w*|water|valve|run\w*"
+    r"\b(?:toilet|lavatory|closet|bung|tank|cistern|flapper|seal|flush\w*|bowl|loo|commode"
+    r"|leak\w*|water|valve|run\w*"
     r"|stopper|plug|ball|part|washer|gasket|fits?)\b",
     re.IGNORECASE,
 )
@@ -120,11 +121,12 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
         return _in_order(explain if how else [], (not_the_seal(case, causes), signs), beside)
     ails = bool(stated(facts, "symptom"))
     paired = facts.named("part_no") and facts.named("model", "model_no")  # do the two agree?
+    either = len({c for f in stated(facts, "model") for c in f.choices}) > 1  # which of two?
     measured = bool(facts.named(*_MEASURES)) and not facts.named("model", "model_no")
     if (
         how
         and not asks - OF_HOW
-        and not paired
+        and not (paired or either)
         and not measured
         and not (ails and facts.named("model", "model_no"))
     ):

@@ -83,6 +83,9 @@ _BRAND_NEW = re.compile(
 )
 
 
+_YEAR_SOON = re.compile(r"\b(?:19|20)\d\d\b")
+
+
 def recent_forms(text: Text, today: date) -> Iterator[YearForm]:
     """'last spring', 'this year', 'brand new'."""
     for match in _LAST.finditer(text.said):
@@ -91,6 +94,8 @@ def recent_forms(text: Text, today: date) -> Iterator[YearForm]:
             low, high = (low, low) if match["which"] == "last" else (high, high)
         yield YearForm(match.start(), match.end(), low, high, "ago", "about")
     for match in _BRAND_NEW.finditer(text.said):
+        if _YEAR_SOON.search(text.said, match.end(), match.end() + 50):
+            continue  # 'brand new in 2018' was new then
         yield YearForm(
             match.start(), match.end(), today.year - int(NEW.below), today.year, "age", "about"
         )

@@ -13,11 +13,14 @@ from assistant.reading.text import Text
 LONG_BEFORE = 80  # characters
 _NAMES = frozenset({"brand", "model", "model_no"})  # the one named last, not another toilet's
 _LISTED = frozenset({"brand", "model", "model_no", "part_no"})
+_STRUCK = re.compile(
+    r"\b(?:strike out|scratch|disregard|forget|ignore|never mind|not) (?:the )?((?:19|20)\d\d)\b"
+)
 _YEAR = re.compile(r"(?<![\w#$.-])(?:19|20)\d\d(?![\w-])")
 # Facts that answer the same question: a correction of one takes back the others.
 SAME = (
     frozenset({"opening", "disc", "rim", "length"}),
-    frozenset({"made", "bought", "year"}),
+    frozenset({"made", "bought", "year", "house"}),
     frozenset({"flush", "flush_reduced"}),
 )
 
@@ -43,7 +46,17 @@ def corrected(text: Text, facts: Facts) -> Facts:
             old = [f for f in old if f.start >= min(last, near)]
             left = [f for f in left if f not in old]
             left[left.index(new)] = _as_before(new, old)
-    return Facts(tuple(left))
+    return Facts(tuple(_without_struck(left, {int(m[1]) for m in text.find(_STRUCK)})))
+
+
+def _without_struck(facts: list[Fact], struck: set[int]) -> list[Fact]:
+    """'2014, not 2004': the year left dates what the one struck out dated."""
+    gone = [f for f in facts if f.unit == "year" and f.interval.low in struck]
+    left = [f for f in facts if f not in gone]
+    dated = next((f.name for f in gone if f.name in ("made", "bought")), None)
+    if dated is None:
+        return left
+    return [replace(f, name=dated) if f.name == "year" else f for f in left]
 
 
 def _told_in(facts: list[Fact], start: int, end: int) -> list[Fact]:

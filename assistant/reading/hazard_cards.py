@@ -16,7 +16,8 @@ _BASE = (
 _SUPPLY = (
     r"(?:supply (?:line|hose|pipe|tube|valve)|(?:water )?supply|shut ?-?off(?: valve)?"
     r"|stop ?cock|stop tap|isolat\w+ valve|angle stop|braided (?:hose|line)|water line"
-    r"|valve (?:on|in|at) the wall|hose from the wall|inlet hose|flex(?:ible|i)? hose"
+    r"|valve (?:on|in|at) the wall|(?:hose|pipe|line) (?:from|to|on|at) the wall|inlet hose"
+    r"|flex(?:ible|i)? hose"
     r"|hose to the (?:toilet|tank|cistern))"
 )
 
@@ -81,7 +82,8 @@ HAZARDS: tuple[Card, ...] = (
     card(
         "hazard",
         "overflowing bowl",
-        r"\b(?:bowl|toilet)<2>overflow(?:s|ed|ing)?\b(?! (?:tube|pipe))|\boverflow(?:s|ed"
+        r"\b(?:bowl|pan|toilet)<6>spill(?:s|ed|ing)? over\b"
+        r"|\b(?:bowl|toilet)<2>overflow(?:s|ed|ing)?\b(?! (?:tube|pipe))|\boverflow(?:s|ed"
         r"|ing)<3>(?:bowl|floor|onto)\b|\bwater rises to the rim\b",
         "a blocked drain",
     ),
@@ -90,7 +92,8 @@ HAZARDS: tuple[Card, ...] = (
         "electrical",
         r"\b(?:electric(?:al|ity|s)?|(?:wall|power|electric\w*|light|plug) (?:outlet|socket"
         r"|switch)|outlets|sockets?|wiring|shocks?|shocked|sparks?|sparking"
-        r"|extension cord|circuit breaker|light fixture|light fitting)\b",
+        r"|extension cord|circuit breaker|light fixture|light fitting|lights? flickers?"
+        r"|lights?<4>flickers?)\b",
         "water and current",
         unless=r"\b(?:electric (?:bidet|toothbrush|shaver|heater)|spark plug|electrical tape"
         r"|sticker shock|no outlet|outlet (?:of|hole))\b",
@@ -100,6 +103,7 @@ HAZARDS: tuple[Card, ...] = (
         "leak between tank and bowl",
         rf"\b{_WET}<3>(?:between|where)<2>(?:tank|cistern|bowl)(?:<2>(?:and|meets?|joins?"
         r"|touch\w+|connects?(?: to)?)<1>(?:bowl|pan|tank|cistern))?\b"
+        rf"|\b{_WET}<5>(?:underneath|under|below) (?:the |my |our )?(?:tank|cistern)\b"
         r"|\btank[- ]to[- ]bowl<2>(?:leak\w*|drip\w*)\b|\bleak\w*<3>tank[- ]to[- ]bowl\b",
         "the gasket or bolts between them",
     ),
@@ -115,8 +119,9 @@ HAZARDS: tuple[Card, ...] = (
         "hazard",
         "supply leak",
         rf"\b{_WET}<4>{_SUPPLY}\b|\b{_SUPPLY}(?: (?:is|was|has|keeps|that|started|to|the|under"
-        rf"|below|to|the|toilet|tank)){{0,3}} (?:leak\w*|drip\w*|spray\w*|burst|split"
-        rf"|broke\w*|wet|cracked)\b|\bwon't shut off at the wall\b|\b{_SUPPLY}<2>(?:won't"
+        rf"|below|the|toilet|tank|cistern)){{0,6}} (?:leak\w*|drip\w*|weep\w*|seep\w*|spray\w*"
+        rf"|burst|split|broke\w*|wet|cracked)\b|\bwon't shut off at the wall\b"
+        rf"|\b{_SUPPLY}<2>(?:won't"
         r"|wont|will not|doesn't|can't)<1>(?:close|shut|turn)\b|\bwater<3>(?:spraying"
         r"|gushing|squirting|shooting)\b|\b(?:water )?(?:won't|can't|cannot"
         r"|doesn't) (?:turn|shut) (?:the )?(?:water |supply )?off\b",
@@ -130,6 +135,13 @@ HAZARDS: tuple[Card, ...] = (
         r"(?: valve| tap)?(?: \w+){0,5} (?:stuck|seized|stiff|rusted|jammed|solid|won't (?:turn"
         r"|budge|move)|will not (?:turn|budge|move))\b",
         "a forced stop breaks with the supply behind it",
+    ),
+    card(
+        "hazard",
+        "injury",
+        r"\b(?:cut|gashed|sliced|slashed)<3>(?:hand|finger|thumb|foot|leg|arm|wrist|myself|himself"
+        r"|herself)s?\b|\bbleeding\b(?! (?:water|air|through|out|down|into))",
+        "somebody is hurt",
     ),
     card(
         "hazard",
@@ -167,6 +179,8 @@ HAZARDS: tuple[Card, ...] = (
         "leak at the floor",
         rf"\b{_WET}<5>(?:{_BASE})\b|\b(?:{_BASE})<2>{_WET}\b|\b(?:leak\w*|seep\w*|ooz\w+"
         r"|drip\w*)<3>(?:the base|underneath the toilet|under the (?:toilet|bowl))\b"
+        r"|\bfloor<4>(?:spongy|soft|rotten|rotting|soggy|sagging|bouncy)\b"
+        r"|\b(?:tank|cistern)<3>(?:hanging off|coming off|loose on) the wall\b"
         r"|\bwax (?:ring|seal)<2>(?:leak\w*|bad|gone|failed|shot)\b|\btoilet (?:rocks"
         r"|wobbles|is loose|rocking)\b|\btoilet<2>(?:rocks|rocking|wobbl(?:e|es|ed|ing|y)|loose)\b"
         rf"|\bleaks? at the (?:floor|base|bottom)\b|\b{_WET}<5>(?:around|at|from|under"

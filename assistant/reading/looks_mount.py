@@ -231,7 +231,7 @@ _LIFT_CARDS = (
         r"\b(?:is |it's |are )?hinge[sd](?: on| at| open| up| to|\W|$)|\b(?:swings?|flips?"
         r"|flaps?|pivots?|folds?|flops?)<1>(?:up|open|back|on a hinge)\b|\b(?:has|on|with"
         r"|got) (?:a |the )?hinges?\b|\blike a (?:trap ?)?door\b"
-        r"|\bflapp?er (?:with|on|has) (?:a|its|the) chain\b",
+        r"|\bflapp?er (?:with|on|has|and) (?:a|its|the) chain\b|\bchain and (?:a )?flapp?er\b",
         "flappers swing on a hinge",
         unless=r"\b(?:seat|lid|door|off|broke\w*) (?:the |its )?hinge|\bhinge[sd]? (?:broke|off)"
         r"|\bseat\b|\blid\b",

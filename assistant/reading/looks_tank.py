@@ -31,7 +31,8 @@ _KIND_CARDS = (
     card(
         "tank_kind",
         "dual-flush",
-        r"\b(?:dual|double|two)[- ]flush(?:es)?\b|\b(?:two|2|dual|double|twin"
+        r"\bno (?P<it>(?:push ?)?buttons?)\b(?! (?:on the wall|works?))"
+        r"|\b(?:dual|double|two)[- ]flush(?:es)?\b|\b(?:two|2|dual|double|twin"
         r"|split)[- ](?:\w+ )?(?:flush )?(?:push ?)?buttons?\b|\b(?:big|large"
         r"|full)<2>(?:and|or|&|/) ?(?:a )?(?:small|little|half)<1> ?(?:button|flush)\b"
         r"|\bsmall<2>(?:and|or|&) (?:a )?(?:big|large)<1> ?(?:button|flush)\b"
@@ -81,7 +82,8 @@ _PIECE_CARDS = (
     card(
         "pieces",
         "1",
-        r"\b(?:one|1|single)[- ]?(?:piece|pc|pce)\b|\btank and bowl are (?:all )?(?:one"
+        r"\b(?:one|1|single)[- ]?(?:piece|pc|pce)\b(?! with\b)"
+        r"|\btank and bowl are (?:all )?(?:one"
         r"|joined|molded|moulded|fused|together)\b|\b(?:tank|bowl) (?:is"
         r"|are) (?:all )?(?:one|part of|molded|moulded) ?(?:piece|unit|together)?\b"
         r"|\ball one (?:piece|unit)\b|\bno seam\b",
@@ -91,7 +93,8 @@ _PIECE_CARDS = (
     card(
         "pieces",
         "2",
-        r"\bbolted together\b|\b(?:two|2)[- ]?(?:piece|pc|pce)\b|\bseparate (?:tank|bowl)\b"
+        r"\bbolted together\b|\b(?:two|2)[- ]?(?:piece|part|peice|pc|pce)\b|\bseparate (?:tank"
+        r"|bowl)\b"
         r"|\btank and (?:the )?bowl (?:are|come|can be)<1>(?:separate\w*|apart|two)\b"
         r"|\btank (?:is )?(?:separate|bolts|bolted|sits|lifts off)\b|\b(?:two"
         r"|2) (?:separate )?pieces\b",
@@ -134,7 +137,7 @@ _OVERFLOW_CARDS = (
 _NOT_IF_FINE = (
     r"(?!(?: (?:one|flapper|flap|valve|seal))?(?: (?:is|was|has|got|seems?|looks?|works?|seals?"
     r"|holds?"
-    r"|been))?(?: \w+){0,2}? (?:fine|ok|okay|good|new|done|replaced|changed|well|sound)\b)"
+    r"|been))?(?: \w+){0,2}? (?:fine|ok|okay|good|new|done|replaced|changed|well|sound|stay)\b)"
 )
 _COUNT_CARDS = (
     card(
@@ -158,11 +161,14 @@ _COUNT_CARDS = (
     card(
         "position",
         "rinse",
-        r"\b(?:small|smaller|little|tiny|wee|baby) (?:left |right )?(?:one|1|flapper|flap|valve"
+        r"\b(?:small|smaller|little|tiny|wee|baby|daughter) (?:left |right |strap |clip "
+        r"|rubber )?(?:one|1|lid|hole|plug|of the two|flapper|flap|valve"
         r"|side|seal)"
         rf"\b{_NOT_IF_FINE}|\brins(?:e|es|ing) (?:flap|side|one|valve|seal|flapper"
         rf"|part)\b{_NOT_IF_FINE}"
-        r"|\bfeeds? the rim\b|\bfor the rinse\b"
+        r"|\bfeeds? the rim\b|\bfor the rinse\b|\b(?:does|for) the rinsing\b"
+        r"|\b(?:washes|rinses) the (?:sides|rim|bowl|pan)\b"
+        r"|\bround the (?:top|rim|sides) of the (?:pan|bowl)\b"
         r"|\b(?:smaller|small|little) (?:flapper |seal |one )(?:of the two|is for"
         r"|for the|on the (?:left|right|side))(?: (?:rim|rinse))?\b",
         "the valve that rinses the rim",
@@ -170,8 +176,11 @@ _COUNT_CARDS = (
     card(
         "position",
         "main",
-        rf"\bmain (?:flush )?(?:valve|seal|flapper|one|side)\b{_NOT_IF_FINE}"
-        r"|\b(?:big|bigger|large|larger) (?:left |right )?(?:flapper|flap|side|one|1|1|seal)"
+        r"\b(?:one|flap|seal|flapper)<3>(?:empties|drains) the (?:whole )?tank\b"
+        r"|\b(?:does|gives you|for) the (?:actual|real|proper|main) flush\b"
+        rf"|\bmain (?:flush )?(?:valve|seal|flapper|one|side)\b{_NOT_IF_FINE}"
+        r"|\b(?:big|bigger|large|larger|mother) (?:left |right |rubber )?(?:flapper|flap|side"
+        r"|one|1|lid|hole|plug|of the two|1|seal)"
         rf"\b{_NOT_IF_FINE}",
         "the valve that empties the tank",
         unless=r"\bmain (?:water|shut|supply)\b",
@@ -241,7 +250,10 @@ _HISTORY_CARDS = (
     card(
         "valve_replaced",
         "yes",
-        r"\bno longer the (?:works|guts|insides|valve|mechanism)\b"
+        r"(?<!fill )(?<!inlet )\bvalve(?: in (?:my|our|the|it|this)(?: \w+)?)? (?:was|is"
+        r"|has been|got)"
+        r"(?: \w+)? (?:changed|replaced|swapped|renewed)\b"
+        r"|\bno longer the (?:works|guts|insides|valve|mechanism)\b"
         r"|\b(?:new|other) (?:insides|innards|works)\b|\bout came (?:its|the) (?:guts|insides"
         r"|works)\b"
         r"|\b(?:flush )?valve<6>(?:taken|took|came|gave) out\b[^.;!?]{0,40}\b(?:another"

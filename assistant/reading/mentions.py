@@ -68,6 +68,13 @@ _BARE_MIXED = re.compile(
     r"(?! ?(?:hours?|years?|months?|minutes?|days?|weeks?|gal\w*|lit\w*|feet|ft|turns?|pints?|mm|cm"
     r"|in\b|inch\w*|dollars?|times|of\b|[\"']))"
 )
+# Where somebody has measured in millimetres, his other two-figure numbers are millimetres too.
+_METRIC = re.compile(rf"\d ?{_MM}|\bmillimet(?:er|re)s\b|\bin mm\b")
+_BARE_MM = re.compile(
+    rf"\b(?:reads?|is|was|are|makes?|edge|other|out|outside|outer|opening|hole|across|apart)"
+    rf"[ ,:=-]{{1,3}}{FREE}(?P<a>[2-9]\d(?:\.\d)?|1[0-2]\d)"
+    r"(?=\s{0,3}(?:[,;!?)\n]|\.(?!\d)|$)| (?:and|on|across|over|outside|apart|with|between)\b)"
+)
 _NOT_OPENINGS = ("1.6", "3.5")  # bare, these are a flush in gallons
 _CODE = re.compile(
     r"(?:\b(?:model|mod|part|number|num|no|item|order|serial|sku|code|type|pn|p/n)\b[.:# ]{0,3}"
@@ -136,6 +143,9 @@ def _bare(said: str) -> Iterator[Mention]:
             yield from _bare_one(match)
     for match in _BARE_AFTER.finditer(said):
         yield from _bare_one(match)
+    for match in _BARE_MM.finditer(said) if _METRIC.search(said) else ():
+        number = value(match["a"])
+        yield Mention(match.start("a"), match.end("a"), number, number, "mm", (), True)
     for match in _BARE_MIXED.finditer(said):
         number = value(match["a"])
         yield Mention(match.start("a"), match.end("a"), number, number, "in", (), True)

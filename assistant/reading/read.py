@@ -25,6 +25,7 @@ from assistant.reading.renamed import Renamed
 from assistant.reading.requests import read_requests
 from assistant.reading.sizes import as_seen
 from assistant.reading.slips import Mended
+from assistant.reading.spelled import Spelled, only_as_spelled
 from assistant.reading.stance import stance
 from assistant.reading.symptoms import read_symptoms
 from assistant.reading.text import Text
@@ -49,21 +50,24 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     """
     text = letter.text
     calm = without_request_marks(text)
-    names = read_names(text, book)
+    spelled = Spelled(text)
+    names = [spelled.back(fact) for fact in read_names(spelled.text, book)]
+    names = only_as_spelled(names, spelled.places)
     names = [*_without_denied(names), *_named_amid_slips(text, names, book)]
     renamed = Renamed(text, (f for f in names if _is_a_toilets(f)))
     mended = Mended(text, names)
     years = [renamed.back(fact) for fact in read_years(renamed.text, today)]
+    lengths = [mended.back(fact) for fact in read_lengths(mended.text)]
+    volumes = [mended.back(fact) for fact in read_volumes(mended.text)]
     exclusive = [
-        _with_stance(calm, fact)
-        for fact in (*names, *as_seen(text, read_lengths(text)), *read_volumes(text), *years)
+        _with_stance(calm, fact) for fact in (*names, *as_seen(text, lengths), *volumes, *years)
     ]
     seen = (read_looks, read_symptoms, read_requests)
     other = [mended.back(fact) for reader in seen for fact in reader(mended.text)]
     facts = Facts().plus([*dated_by_name(text, renamed, _one_reading_each(exclusive)), *other])
     facts = unsure_of_hearsay(text, facts)
     told = without_others(text, remade(corrected(text, facts), book))
-    return remade(by_toilet(text, told, book.models_numbered), book)
+    return remade(by_toilet(text, told, book.builds_numbered), book)
 
 
 def _without_denied(names: Sequence[Fact]) -> list[Fact]:

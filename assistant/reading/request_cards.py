@@ -182,6 +182,7 @@ ASKS: tuple[Card, ...] = (
         r"|been )?(?:shipped|arrived|received|come yet|gotten|delivered)|when will (?:it"
         r"|(?:my|the) (?:order|part|parcel|replacement|new one)) (?:ship|arrive|come|get here)"
         r"|my order|ordered<6>(?:ago|last|yet|never|still)"
+        r"|nothing(?:'s| has)? (?:come|arrived|turned up)"
         r"|(?:not|n't|never)<1>(?:shown|showed|turned) up"
         r"|paid for<6>(?:the \d|last|on|and)|(?:in|inside) the (?:envelope|parcel|package|packet"
         r"|jiffy bag)"
@@ -193,7 +194,8 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "returns",
         r"\b(?:returns?(?: (?:it|this|policy|the|label|them))?|refund\w*|exchange"
-        r"|(?:send|post|mail|ship|bring|take|give)<3>back|sent back|money back|return policy"
+        r"|(?:send|post|mail|ship|bring|take|give)<3>back|sent back|money back|want my<5>back"
+        r"|return policy"
         r"|warranty"
         r"|take it back|wrong (?:part|item|one) (?:was )?(?:sent|shipped|delivered|arrived"
         r"|came))\b(?! to normal)",
@@ -204,7 +206,8 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "discount",
-        r"\b(?:discounts?|coupons?|promo(?: code)?|price match|bulk (?:price|pricing|rate"
+        r"\b(?:(?:student |pensioner )?discounts?|coupons?|promo(?: code)?|price match"
+        r"|bulk (?:price|pricing|rate"
         r"|order)|contractor (?:price|pricing|rate)|trade (?:price|account)|wholesale"
         r"|senior discount|cheaper if|deal on|sale on)\b",
         "a lower price",
@@ -213,12 +216,13 @@ ASKS: tuple[Card, ...] = (
         "asks",
         "shop hours",
         r"\b(?:(?:your|shop|store|business|opening) hours|what time|when (?:are"
-        r"|do) you (?:open|close)|(?:are|r) you (?:guys )?(?:open|closed)"
+        r"|do) you (?:open|close)|(?:are |r )?(?:you|u|ya) (?:guys )?(?:open|closed)"
         r"|you<2>open (?:on|till|until|late)|open (?:late|today|tomorrow|sundays?|saturdays?)"
         r"|where (?:are|r) you (?:located"
         r"|at|guys)|(?:your|the) (?:address|location|phone number|directions)"
         r"|where is (?:your|the) (?:shop|store)|come (?:by|in)(?:to)? (?:and|the|your|to)"
-        r"|do you have a store)\b",
+        r"|do you have a store|pay (?:by|with|in) (?:cheque|check|cash|card)|(?:take"
+        r"|accept) (?:cheques?|checks?|cards?|cash))\b",
         "when and where",
     ),
     card(
@@ -350,7 +354,8 @@ ASKS: tuple[Card, ...] = (
         r"(?:screw\w*|push\w*|thread\w*|clip\w*|ring|pegs?)"
         r"|which (?:one|part|seal|flapper|size|gasket|ball)|what (?:part|size|seal|flapper"
         r"|gasket|kind|type|number|do i need|i need|should i (?:buy|get|order))"
-        r"|(?:tell|give|send) me (?:the|its) (?:part )?number|what would you (?:put|use|fit"
+        r"|(?:tell|give|send) me (?:the|its) (?:part )?number|what (?:would you|you'd"
+        r"|you would) (?:put|use|fit"
         r"|suggest)|part (?:number|no\.?|#)|right (?:one|part"
         r"|flapper|seal|replacement)"
         r"|correct (?:one|part|flapper|seal|replacement)"

@@ -20,7 +20,8 @@ _ASKING = words(
     r"|replacement)|find|sell|send|stock|carry|have you got|got any|do you have"
     r"|you have|which|what(?! (?:i|we) (?:have|got|see))|replac\w+|price (?:of|on|for)"
     r"|how much (?:is|are|for|would|do|does)|quote|would like|i'd like"
-    r"|may as well (?:have|get|do|buy)|trying to (?:find|get|buy)|request\w*"
+    r"|add (?:a|an|the|one|two)\b|may as well (?:have|get|do|buy)|trying to (?:find|get|buy)"
+    r"|request\w*"
     r"|help (?:me )?(?:find|with)|identify"
     r"|recommend|suggest|where can i|supply|interested in|wanted|change|fit)\b"
 )

@@ -73,7 +73,7 @@ _OR_BEFORE = re.compile(r"^\s*n?or\b")
 _OR_LAST = re.compile(rf"^\s*{_W},? n?or (?:an? |any )?$")
 
 _DOUBT_BREAK = re.compile(
-    r"\b(?:but|however|although|because|since)\b|[;]"
+    r"\b(?:but|however|although|because|since|sorry)\b|[;]"
     r"|\b(?:stamp|stamped|lid|tank|label|sticker|date|papers?|booklet|receipt)(?: \w+)?"
     r" (?:says|said|reads?)\b|\band (?:it|they|the|i|there|we|my)\b|\s-+\s"
 )
@@ -90,11 +90,12 @@ _DOUBT_BEFORE = re.compile(
     r"|no (?:idea|clue)|dunno|who knows|hard to (?:tell|say|see)"
     r"|if (?:i|my|memory)\s?\w* ?(?:remember|recall|serves|memory|not mistaken)|iirc|afaik"
     r"|from memory|as far as i|seems?|appears?|looks? (?:to be|like (?:it|they|there|maybe))"
-    r"|must (?:be|have)|should be|wonder(?:ing)?|whether"
+    r"|must (?:be(?! (?:about|around|roughly|at least|getting on))|have)|should be"
+    r"|wonder(?:ing)?|whether"
     r"|if (?:it|they|there|the|mine|this|that|yours)(?:'s| is| has| have| are| had)?)\b"
 )
 _DOUBT_AFTER = re.compile(
-    r"^(?:[\s,(]*or (?:so|thereabouts)\b|(?:\s+[\w'/-]+){0,7}?[\s,(.-]*"
+    r"^(?:[\s,(]*or (?:so|thereabouts)\b|(?:\s+(?!that\b|which\b)[\w'/-]+){0,7}?[\s,(.-]*"
     r"(?:(?:i (?:think|believe|guess|suppose|assume)|may ?be|perhaps|possibly|probably)"
     r"(?=\s*(?:[.,;:!?)(\n-]|$|and\b|but\b))|or (?:something|similar|maybe|whatever)|guessing"
     r"|if (?:i|my|memory)\s?\w* ?(?:remember|recall|serves|memory|not mistaken)|iirc|afaik"

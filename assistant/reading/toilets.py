@@ -13,12 +13,16 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import partial
 from types import MappingProxyType
+from typing import TypeAlias
 
 from assistant.reading.facts import Fact, Facts
 from assistant.reading.text import Text
 
 _JOINT = re.compile(r"\band\b|\balso\b|\bplus\b|[,;.\n&]|\bwhile\b|\bbut\b")
-_EITHER = re.compile(r"\bor\b|\bmaybe\b|\bperhaps\b|/|\?|\bcould be\b|\bnot\b|\blike\b|\bsimilar\b")
+_EITHER = re.compile(
+    r"\bor\b|\bmaybe\b|\bperhaps\b|/|\?|\bcould be\b|\bsays? (?:it's|its|it is)\b|\bnot\b"
+    r"|\blike\b|\bsimilar\b"
+)
 _OTHER_ONE = re.compile(
     r"\b(?:(?:the|my|our|a)\s+)?(?:other|second|2nd)\s+(?:one|toilet|bathroom|tank|commode|loo)\b"
     r"|\b(?:hers|his|theirs)(?: is|'s) (?=an? |from |dated |the )"
@@ -29,6 +33,8 @@ _OTHER_ONE = re.compile(
 _COUNTED = re.compile(r"\b(?:two|2|both|three|3|pair of|couple of)(?: \w+)? $")
 _SAME_KIND = re.compile(r"\bsame (?:make|model|kind|toilet|one|brand|name)\b|\bidentical\b")
 _BOTH = re.compile(r"\b(?:both|all)\b(?! (?:flapper|seal|ring|gasket|ball|rubber|ear|peg)s)")
+_SEVERAL = re.compile(r"\b(?:two|2|both|each|other|second|another|toilets)\b")
+Numbered: TypeAlias = Mapping[str, frozenset[tuple[str, str]]]  # a number, and model and build
 _NEXT_TO = 20  # characters within which a year dates the name before it
 _TELLS = frozenset(
     {"made", "bought", "model_no", "part_no", "opening", "ears", "mount", "hinge_width"}
@@ -40,7 +46,7 @@ _TELLS = frozenset(
 class _Toilet:
     brands: set[str] = field(default_factory=set)
     models: set[str] = field(default_factory=set)
-    numbered: set[str] = field(default_factory=set)  # models that bear its number
+    numbered: set[tuple[str, str]] = field(default_factory=set)  # builds that bear its number
 
     def may_be(self, brands: set[str], models: set[str]) -> bool:
         """Whether a mention can speak of this toilet."""
@@ -56,38 +62,37 @@ class _Toilet:
         self.models = self.models & models or self.models | models
 
 
-def by_toilet(
-    text: Text, facts: Facts, numbered: Mapping[str, frozenset[str]] = MappingProxyType({})
-) -> Facts:
+def by_toilet(text: Text, facts: Facts, numbered: Numbered = MappingProxyType({})) -> Facts:
     """The facts, each with the toilet it speaks of, counted from 0.
 
-    `numbered` holds the models that bear a number, so that a number may name a toilet too.
+    `numbered` holds the builds that bear a number, so that a number may name a toilet too.
     """
     cuts = _cuts(text, facts, numbered)
     if len({toilet for _, toilet in cuts}) < 2:
         return facts
-    shared = _said_of_both(text, cuts[1][0], facts)
+    shared = _said_of_both(text, facts)
     placed = [
         replace(f, toilet=toilet)
         for f in facts
         for toilet in (range(_most(cuts)) if f in shared else (_at(cuts, f.start),))
     ]
-    if not _of_one_name(text, placed):
-        return Facts(tuple(placed))
-    return Facts(tuple(placed)).plus(_shared_names(placed))
+    # 'Both seals' of two toilets are no two seals in one tank.
+    placed = [f for f in placed if f.name != "seals_in_tank"]
+    shared_names = _shared_names(placed) if _of_one_name(text, placed) else []
+    return Facts(tuple(placed)).plus([*shared_names, *_shared_makers([*placed, *shared_names])])
 
 
 def _most(cuts: list[tuple[int, int]]) -> int:
     return max(toilet for _, toilet in cuts) + 1
 
 
-def _said_of_both(text: Text, second: int, facts: Facts) -> list[Fact]:
+def _said_of_both(text: Text, facts: Facts) -> list[Fact]:
     """'Both have 2006 fired inside': told once, of each of them."""
     found = []
     for fact in facts.named(*_TELLS):
         start, end = text.sentence_at(fact.start)
-        names_one = any(start <= f.start < end for f in facts.named("brand", "model"))
-        if _BOTH.search(text.said, start, end) and (not names_one or fact.start < second):
+        named = [f.start for f in facts.named("brand", "model") if start <= f.start < end]
+        if _BOTH.search(text.said, start, end) and fact.start < min(named, default=end):
             found.append(fact)
     return found
 
@@ -96,17 +101,16 @@ def _at(cuts: list[tuple[int, int]], place: int) -> int:
     return [toilet for start, toilet in cuts if start <= place][-1]
 
 
-def _cuts(
-    text: Text, facts: Facts, numbered: Mapping[str, frozenset[str]]
-) -> list[tuple[int, int]]:
+def _cuts(text: Text, facts: Facts, numbered: Numbered) -> list[tuple[int, int]]:
     """Places from which on another toilet is spoken of."""
     cutter = _Cutter(text, facts)
+    several = _SEVERAL.search(text.said) is not None
     events: list[tuple[int, Callable[[], None]]] = [
         (m.start(), partial(cutter.other_one, m.start())) for m in text.find(_OTHER_ONE)
     ]
     events += [(run[0].start, partial(cutter.mention, run)) for run in _mentions(text, facts)]
     events += [
-        (f.start, partial(cutter.number, f, {m for c in f.choices for m in numbered[c]}))
+        (f.start, partial(cutter.number, f, {b for c in f.choices for b in numbered[c]}, several))
         for f in facts.named("model_no")
         if f.sure and not f.negated and all(c in numbered for c in f.choices)
     ]
@@ -136,12 +140,17 @@ class _Cutter:
         if _named_before(self._facts, start) and _tells_of_its_own(self._text, self._facts, start):
             self._begin(start)
 
-    def number(self, fact: Fact, models: set[str]) -> None:
-        """Two numbers that no one model bears stand in two tanks."""
+    def number(self, fact: Fact, builds: set[tuple[str, str]], several: bool) -> None:
+        """Two numbers that no one build bears stand in two tanks.
+
+        Two of one model do so only where the letter speaks of several toilets: else one is misread.
+        """
         mine = self._toilets[self._now]
-        if mine.numbered and models and not mine.numbered & models:
+        apart = not mine.numbered & builds
+        of_one_model = {model for model, _ in mine.numbered} & {model for model, _ in builds}
+        if mine.numbered and apart and (several or not of_one_model):
             self._begin(_joint_before(self._text, self._before, fact.start))
-        self._toilets[self._now].numbered |= models
+        self._toilets[self._now].numbered |= builds
         self._before = max(self._before, fact.end)
 
     def mention(self, run: list[Fact]) -> None:
@@ -243,6 +252,27 @@ def _of_one_name(text: Text, placed: list[Fact]) -> bool:
     first = next((f.start for f in placed if f.name in ("brand", "model")), 0)
     counted = _COUNTED.search(text.said, max(0, first - 25), first)
     return bool(counted or _SAME_KIND.search(text.said))
+
+
+def _shared_makers(placed: list[Fact]) -> list[Fact]:
+    """'A Brand Model and an Othermodel': the maker told once made the other too, if it is his."""
+    makers = [f for f in placed if f.name == "brand" and not f.negated and len(f.choices) == 1]
+    found = []
+    for toilet in sorted({f.toilet for f in placed}):
+        mine = [f for f in placed if f.toilet == toilet and not f.negated]
+        if any(f.name == "brand" for f in mine):
+            continue
+        models = [f for f in mine if f.name == "model"]
+        his = next(
+            (m for m in makers if models and all(_made_by(m.choices[0], f) for f in models)), None
+        )
+        if his is not None:
+            found.append(his.about(toilet))
+    return found
+
+
+def _made_by(maker: str, model: Fact) -> bool:
+    return any(choice.startswith(f"{maker} ") for choice in model.choices)
 
 
 def _shared_names(placed: list[Fact]) -> list[Fact]:

@@ -19,19 +19,23 @@ from assistant.reading.wording import Said, how_said
 _Y4 = r"(?:19|20)\d\d"
 _LEFT = r"(?<![\w$€£#/@+'])(?<!\d[.,:-])(?<![\w]-)(?<![$€£#] )(?<!\d )"
 _UNITS = (
-    r"(?:gallons?|gal|gpf|l|lit(?:er|re)s?|psi|mm|cm|ml|inch(?:es)?|dollars?|bucks|usd|series|people|miles"
+    r"(?:gallons?|gal|gpf|l|lit(?:er|re)s?|psi|mm|cm|ml|inch(?:es)?|dollars?|bucks|usd|series"
+    r"|people|miles"
     r"|sq|feet|ft|times?|cc|lbs?|degrees|percent|min(?:ute)?s?|sec(?:ond)?s?|hours?|days?|weeks?"
-    r"|months?|years?|yrs?|decades?|cents|more|other|different|or|to|of|toilets|bathrooms|pieces?|am|pm)"
+    r"|months?|years?|yrs?|decades?|cents|more|other|different|or|to|of|toilets|bathrooms"
+    r"|pieces?|am|pm)"
 )
 _RIGHT = rf"(?!(?!ish)\w|[%°]|[.,:]\d|/\d|-(?!ish|era|model|built|style|vintage)\w|'?s\b| ?{_UNITS.replace('|or|to|of', '')}\b)"
 _Y2 = r"(?:[5-9]\d|0\d)"
 _NEXT_TO = re.compile(r"[ ,/-]{0,3}(?:or|to|and|maybe)?[ /]{0,2}(?:the )?")
 _NOT_A_YEAR = re.compile(
-    r"(?:\b(?:model|mod|part|number|num|no|serial|order|zip(?: code)?|box|room|apt|suite|ext|series|sku|item"
+    r"(?:\b(?:model|mod|part|number|num|no|serial|order|zip(?: code)?|box|room|apt|suite|ext"
+    r"|series|sku|item"
     r"|code|type|phone|invoice|isbn)\b[.:# ]{0,3}(?:is )?|#\s?)$"
 )
 _STREET = re.compile(
-    r" (?:[NSEW]\.? )?(?:[A-Z][a-z]+ ){1,2}(?:St|Street|Ave|Avenue|Rd|Road|Dr|Drive|Ln|Lane|Blvd|Ct|Court|Hwy|Cir)\b"
+    r" (?:[NSEW]\.? )?(?:[A-Z][a-z]+ ){1,2}(?:St|Street|Ave|Avenue|Rd|Road|Dr|Drive|Ln|Lane|Blvd"
+    r"|Ct|Court|Hwy|Cir)\b"
 )
 
 
@@ -82,7 +86,8 @@ def _is_other_number(text: Text, form: YearForm) -> bool:
 
 
 _PAIR = re.compile(
-    rf"{_LEFT}'?(?P<a>{_Y4}|(?<='){_Y2}|(?<=toilet ){_Y2}(?= or '?\d\d\b))(?P<sep> ?- ?| to | or |/| and |through| or maybe )'?(?P<b>{_Y4}|\d\d)"
+    rf"{_LEFT}'?(?P<a>{_Y4}|(?<='){_Y2}|(?<=toilet ){_Y2}(?= or '?\d\d\b))(?P<sep> ?- ?| to "
+    rf"| or |/| and |through| or maybe )'?(?P<b>{_Y4}|\d\d)"
     r"(?![\w%°\"]|[.,:]\d|[/-]\d|'?s\b| (?:years|inch|gal))"
 )
 
@@ -106,7 +111,8 @@ def _pairs(text: Text, today: date) -> Iterator[YearForm]:
 
 _Y4_AFTER = rf"(?P<limited>{_Y4}){_RIGHT}"
 _ONE = re.compile(
-    rf"(?:(?<!\w)(?P<limit>before|prior to|pre|earlier than|older than|after|post|later than|newer than)[ -]{_Y4_AFTER}"
+    rf"(?:(?<!\w)(?P<limit>before|prior to|pre|earlier than|older than|after|post|later than"
+    rf"|newer than)[ -]{_Y4_AFTER}"
     rf"|{_LEFT}(?P<y4>{_Y4}){_RIGHT}|(?<![\w'\"])'(?P<y2>\d\d)(?![\w'\"]))"
 )
 _SPELLED = re.compile(
@@ -130,12 +136,19 @@ def _singles(text: Text, today: date) -> Iterator[YearForm]:
 
 
 _Y2_LED = re.compile(
-    rf"\b(?:from|made in|built in|circa|since|back in|in|year|stamped|stamp (?:is|says|reads)|dated|around|about)(?: (?:about|around|like))? (?P<y2>{_Y2})(?![\w%°\"'/]|[.,:-]\d| ?{_UNITS}\b| \d)"
-    rf"|\b(?:an?|my|our|the|this|old) (?P<of>{_Y2})(?= (?!{_UNITS}\b)(?:\w+ ){{0,2}}(?:toilet|commode|model)\b)"
+    rf"\b(?:from|frm|fm|made in|built in|circa|since|back in|in|year|stamped|stamp (?:is|says"
+    rf"|reads)|dated|around|about)(?: (?:about|around|like))? (?P<y2>{_Y2})(?![\w%°\"'/]"
+    rf"|[.,:-]\d| ?{_UNITS}\b| \d)"
+    rf"|\b(?:an?|my|our|the|this|old) (?P<of>{_Y2})(?= (?!{_UNITS}\b)(?:\w+ ){{0,2}}(?:toilet"
+    rf"|commode|model)\b)"
     rf"|\btoilet,? '?(?P<by>[5-9]\d)(?=\s{{0,3}}(?:[,;!?)\n]|\.(?!\d)|$))"
-    r"|\b(?:last two|final two|ends? (?:in|with)|ending (?:in|with))(?: (?:figures|digits|numbers))?"
+    r"|\b(?:last two|final two|ends? (?:in|with)|ending (?:in|with))(?: (?:figures|digits"
+    r"|numbers))?"
     r"(?: (?:are|is|being|of|say))? '?(?P<ends>\d\d)\b(?![\d.,/]\d)"
-    r"|\b(?:1[0-2]|0?[1-9]) (?P<pressed>[5-9]\d)(?= (?:is |was )?(?:pressed|stamped|fired|moulded|molded|cast)\b)"
+    r"|\bdate(?: (?:thing|stamp|mark|code))?(?: (?:says|reads|is))?:? (?:1[0-2]"
+    r"|0?[1-9])[/.-](?P<slashed>[5-9]\d|0\d|1\d)\b"
+    r"|\b(?:1[0-2]|0?[1-9]) (?P<pressed>[5-9]\d)(?= (?:is |was )?(?:pressed|stamped|fired"
+    r"|moulded|molded|cast)\b)"
 )
 
 

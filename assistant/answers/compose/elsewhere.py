@@ -14,6 +14,7 @@ from assistant.records.rows import Cause
 FOR_HAZARD = {
     "cracked tank": ("cracked-porcelain", "plumber", "until-then"),
     "cracked bowl": ("cracked-porcelain", "plumber", "until-then"),
+    "injury": ("cracked-porcelain", "hurt"),
     "electrical": ("electricity", "plumber"),
     "poisoning": ("swallowed",),
     "mixed cleaners": ("cleaners",),

@@ -20,7 +20,7 @@ from assistant.measuring.totals import (
     totals,
 )
 
-FORMAT = 1
+FORMAT = 2
 SINGLE = ("lexical", "dense")  # what the fusion has to beat
 MEASURE = "nDCG@10"
 Styles = Mapping[str, str]  # the style of each seal

@@ -74,6 +74,12 @@ class NameBook:
         self.shop_prefixes = frozenset(
             match[0] for number in self.shop_numbers if (match := _PREFIX.match(number))
         )
+        self.builds_numbered: Mapping[
+            str, frozenset[tuple[str, str]]
+        ] = {  # model's and build's name
+            number: frozenset((build.full_name, build.build) for build in builds)
+            for number, builds in tables.numbered.items()
+        }
         self.models_numbered = {
             number: frozenset(build.full_name for build in builds)
             for number, builds in tables.numbered.items()

@@ -22,11 +22,13 @@ _DOUBT_BEFORE = re.compile(
     r"|its|is|the (?:model|brand|make|maker|name|toilet|tank|number)|a|an)\b[^.;?!,]{0,30}$"
     r"|\b(?:he|she|they|wife|husband|plumber|neighbou?r|landlord|guy|(?:mother"
     r"|father)(?:[- ]in[- ]law)?|mum|mom|dad"
-    r"|friend|clerk|owner|seller)\b[^.;?!]{0,15}\b(?:says?|said|thinks?|thought|guess(?:es|ed)?|claims?|swears?"
+    r"|friend|clerk|owner|seller)\b[^.;?!]{0,15}\b(?:says?|said|thinks?|thought|guess(?:es|ed)?"
+    r"|claims?|swears?"
     r"|told me|reckons?)"
     r"\b[^.;?!]{0,30}$"
     r"|\b(?:is|it's|very|much|just|something|similar) like (?:the|an?)\b[^.;?!]{0,10}$"
-    r"|\bseems? (?:to be|like)\b[^.;?!]{0,20}$|\bif (?:it's|it is|this is|memory)\b[^.;?!]{0,25}$"
+    r"|\bseems? (?:to be|like)\b[^.;?!]{0,20}$"
+    r"|\bif (?:it's|it is|this is|memory)\b(?! the (?:seal|flapper|valve))[^.;?!]{0,25}$"
 )
 _DOUBT_AFTER = re.compile(
     r"[\s,(-]{0,3}(?:toilet|tank|model|one)?[\s,(-]{0,3}(?:\?\)|\?\?|\(\?|(?:maybe|perhaps|possibly"
@@ -78,7 +80,10 @@ def doubted(lead: str, rest: str) -> bool:
     return after is not None and not (after[0].strip() == "??" and _ASKS.search(lead))
 
 
-_OR_EQUAL = re.compile(r"^\W{0,3}or (?:something )?(?:similar|equivalent|equal)\b")
+_OR_EQUAL = re.compile(
+    r"^\W{0,3}or (?:(?:something )?(?:similar|equivalent|equal)|whatever (?:took|replac\w+"
+    r"|superseded))\b"
+)
 _HARD_TO_READ = re.compile(
     r"\b(?:can'?t|cannot|could ?n'?t|could not|hard to|difficult to|barely"
     r"|hardly) (?:\w+ )?(?:read|make out|see"

@@ -14,10 +14,11 @@ from assistant.reading.names.roles import role
 from assistant.reading.names.spans import Hit, nearby
 
 _SPOKEN_OF = re.compile(
-    r"\s+(?:toilet|tank|commode|cistern|flapper|seal|ball|fits?|works?|suits?)\b"
+    r"\s+(?:again|please|toilet|tank|commode|cistern|flapper|seal|ball|fits?|works?|suits?)\b"
 )
 _ACTED_ON = re.compile(
-    r"\b(?:bought|tried|ordered|installed|purchased|replac(?:es?|ed|ed with|ing|ement for)"
+    r"\b(?:have you got|got|have|bought|tried|ordered|installed|purchased"
+    r"|replac(?:es?|ed|ed with|ing|ement for)"
     r"|send(?: me)?"
     r"|need|want"
     r"|stock|sell)\s+(?:(?:an?|the|your|one|two|\d x?)\s+)?$"

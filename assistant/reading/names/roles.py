@@ -138,6 +138,8 @@ def role(letter: Letter, start: int, end: int, around: tuple[int, int]) -> str:
     rest = rest[:_REACH]
     clause = _CLAUSE.split(lead)[-1]
 
+    if re.match(r"\s+again\b", rest):
+        return "old"
     if _SAID_TO_FIT.match(rest) or _SPARE.search(lead[-60:]) or _SPARE.match(rest[:60]):
         return "asked"
     old = _OLD_BEFORE.search(lead) or _OLD_AFTER.match(rest)
