@@ -14,6 +14,7 @@ from rich.markdown import Markdown
 from assistant.answers.answer import Reply, as_json
 from assistant.answers.compose.case import Audience
 from assistant.answers.reply import reply
+from assistant.commands.cases import NEW, Store, changed_line, sent_at, state_folder, talk_of
 from assistant.commands.knowledge import build, import_sheet, lint_shop, new
 from assistant.commands.measures import bench, evaluate
 from assistant.commands.options import (
@@ -22,6 +23,7 @@ from assistant.commands.options import (
     audience_option,
     date_option,
     shop_option,
+    state_option,
 )
 from assistant.commands.searching import search_of
 from assistant.errors import UserError
@@ -43,21 +45,42 @@ def cli() -> None:
 @cli.command()
 @click.argument("message")
 @click.option("--json", "as_object", is_flag=True, help="Print one JSON object.")
+@click.option("--case", "case", metavar="ID", help="The case that it belongs to, or 'new'.")
 @audience_option
 @date_option
+@state_option
 @shop_option
 def ask(
-    message: str, as_object: bool, audience: Audience, today: date | None, shop: Path | None
+    message: str,
+    as_object: bool,
+    case: str | None,
+    audience: Audience,
+    today: date | None,
+    state: Path | None,
+    shop: Path | None,
 ) -> None:
     """Answer one MESSAGE: a text, a file's path, or - for standard input.
+
+    With --case it is kept, and the whole case is answered, to which it is the next message.
 
     \b
     Example:
       counterhand ask "Which flapper fits a Quellwick Tamsel from 1988?"
       counterhand ask letter.eml --audience customers
+      counterhand ask "It is a Quellwick Tamsel." --case new
     """
     opened = open_shop(find_shop(shop))
     letter = _letter(message)
+    if case is not None:
+        with Store.open(state_folder(state)) as store:
+            talk = talk_of(opened, audience, today, store, case)
+            said = talk.say(letter.text.visible.strip(), sent_at(letter))
+        if as_object:
+            click.echo(json.dumps(said.as_json(), ensure_ascii=False, indent=2))
+        else:
+            _show(said.reply, changed_line(said.changes))
+            click.echo(f"This is case {said.case.id}.")
+        return
     made = reply(opened, letter, audience=audience, today=today, search=search_of(opened))
     if as_object:
         click.echo(json.dumps(as_json(made), ensure_ascii=False, indent=2))
@@ -66,20 +89,31 @@ def ask(
 
 
 @cli.command()
+@click.option("--case", "case", metavar="ID", help="The case to go on with (default: a new one).")
 @audience_option
 @date_option
+@state_option
 @shop_option
-def chat(audience: Audience, today: date | None, shop: Path | None) -> None:
-    """Talk in the terminal; an empty line or Ctrl-D ends it.
+def chat(
+    case: str | None,
+    audience: Audience,
+    today: date | None,
+    state: Path | None,
+    shop: Path | None,
+) -> None:
+    """Talk in the terminal; an empty line or Ctrl-D ends it. What is said is kept as a case.
 
     \b
     Example:
       counterhand chat --audience customers
+      counterhand chat --case 7kq2mx9d
     """
     from assistant.chat import converse
 
     opened = open_shop(find_shop(shop))
-    converse(opened, audience, today, search_of(opened))
+    with Store.open(state_folder(state)) as store:
+        going_on = store.case(case) if case not in (None, NEW) else None
+        converse(opened, audience, today, search_of(opened), store, going_on)
 
 
 for command in (bench, build, evaluate, import_sheet, lint_shop, new):
@@ -101,8 +135,11 @@ def _letter(message: str) -> Letter:
     return letter_from_text(message)
 
 
-def _show(made: Reply) -> None:
+def _show(made: Reply, changed: str | None = None) -> None:
     console = Console(width=min(Console().width, 92))
+    if changed:
+        console.print(changed, markup=False, highlight=False)
+        console.print()
     for number, answer in enumerate(made.answers):
         if number:
             console.rule()

@@ -65,3 +65,7 @@ class LetterError(UserError):
 
 class SearchError(UserError):
     """The index built from the notes cannot be used or written."""
+
+
+class CaseError(UserError):
+    """A case, or the file in which cases are kept, cannot be found, read or written."""

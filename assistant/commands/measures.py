@@ -61,18 +61,25 @@ def bench(names: tuple[str, ...]) -> None:
     help="Make the answers false in every way and count what the check lets through.",
 )
 @click.option(
+    "--interviews",
+    "interviews",
+    is_flag=True,
+    help="Interview simulated customers and hold the labelled conversations.",
+)
+@click.option(
     "--count",
     type=click.IntRange(min=1),
     default=COUNT,
     show_default=True,
-    help="With --check: how many false answers are checked, at most.",
+    help="With --check: how many false answers are checked; with --interviews: how many toilets of"
+    " each kind; at most.",
 )
 @click.option(
     "--seed",
     type=int,
     default=SEED,
     show_default=True,
-    help="With --check: by which seed they are drawn.",
+    help="With --check and --interviews: by which seed they are drawn.",
 )
 @shop_option
 def evaluate(
@@ -80,6 +87,7 @@ def evaluate(
     older: Path | None,
     collection: Path | None,
     check: bool,
+    interviews: bool,
     count: int,
     seed: int,
     shop: Path | None,
@@ -92,16 +100,23 @@ def evaluate(
     tables show to be false; some are drawn and given to the check. Writes eval/check.md, and ends
     with exit code 1 if one false sentence would have been shown.
 
+    With --interviews, customers who know every listed toilet, toilets not listed and valves
+    replaced are asked until the part is certain, in four orders of questions, and the labelled
+    conversations are held. Writes eval/interviews.md.
+
     \b
     Example:
       counterhand eval --compare eval/report-of-june.json
       counterhand eval --collection cranfield
       counterhand eval --check --count 2000
+      counterhand eval --interviews --count 50
     """
     from assistant.measuring.report.command import collected, reported
 
     if check and (older is not None or collection is not None):
         raise click.UsageError("--check goes with neither --compare nor --collection")
+    if interviews and (check or older is not None or collection is not None):
+        raise click.UsageError("--interviews goes with none of --check, --compare, --collection")
     opened = open_shop(find_shop(shop))
     sound = True
     if collection is not None:
@@ -111,6 +126,10 @@ def evaluate(
         from assistant.measuring.campaign.command import checked
 
         told, lines, sound = checked(opened, search_of(opened), count, seed, bar)
+    elif interviews:
+        from assistant.measuring.interviews.command import interviewed_all
+
+        told, lines = interviewed_all(opened, count, seed, bar)
     else:
         search = search_of(opened)
         with bar("Answering") as progress:

@@ -39,3 +39,8 @@ date_option = click.option(
     callback=_iso_day,
     help="The day from which 'twenty years old' counts (default: the mail's own, else today).",
 )
+state_option = click.option(
+    "--state",
+    type=click.Path(path_type=Path),
+    help="The folder in which cases are kept (default: this user's own for state).",
+)

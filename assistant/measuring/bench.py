@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from assistant.measuring.benches import (
     answering,
+    asking,
     building,
     deciding,
     linting,
@@ -22,6 +23,7 @@ Run = Callable[[], Measured]
 BENCHES: dict[str, Run] = {
     "starting": starting.run,  # first: a process started later would count this one's memory as its
     "answering": answering.run,
+    "asking": asking.run,
     "building": building.run,
     "deciding": deciding.run,
     "linting": linting.run,

@@ -94,7 +94,7 @@ def messages(path: Path, split: Split) -> list[Message]:
         try:
             row = json.loads(line)
             if row["split"] == split:
-                found.append(_message(row))
+                found.append(message_of(row))
         except (ValueError, KeyError, TypeError, AttributeError) as error:
             raise KnowledgeError(
                 f"{path}, line {number}",
@@ -113,7 +113,8 @@ def _lines(path: Path) -> Sequence[str]:
         ) from error
 
 
-def _message(row: Mapping[str, Any]) -> Message:
+def message_of(row: Mapping[str, Any]) -> Message:
+    """The message of one labelled row."""
     return Message(
         row["id"],
         tuple(row["kind"]),

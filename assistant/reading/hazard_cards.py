@@ -193,7 +193,8 @@ HAZARDS: tuple[Card, ...] = (
         "water on the floor",
         rf"\b(?:leak\w*|drip\w*|water|puddles?|pool\w*|wet|seep\w*|drops)<4>{_FLOOR}\b"
         rf"|\b{_FLOOR}<2>(?:wet|soaked|damp|flooded|wat(?:er|ery)|puddle)\b|\bflood(?:ed"
-        r"|ing)?\b(?! (?:insurance|light))|\bpuddles?\b|\bwater<2>everywhere\b",
+        r"|ing)?\b(?! (?:insurance|light))|\ball over the (?:floor|bathroom|place)\b"
+        r"|\bwater<3>under the toilet\b|\bpuddles?\b|\bwater<2>everywhere\b",
         "water where it should not be",
         unless=r"\bflood(?:ed)? (?:the )?(?:bowl|market)\b"
         r"|\b(?:big|great|year of the|summer of the) flood\b",

@@ -42,7 +42,7 @@ _HAVING = (
 _PLAIN = r"(?!(?:it|its|is|are|was|has|have|had|on|for|at|from|about|if|whether|to|i|we|in)\b)"
 _LOOSE = rf"(?:\s+{_PLAIN}{_W})"
 _NONE = (
-    r"(?:\bno(?!\s+(?:idea|clue|matter|doubt|problem|luck|wonder|one|longer|more|need|way|issue))"
+    r"(?:\bno(?!\s+(?:idea|clue|matter|doubt|problem|luck|wonder|one|longer|more|need|way|issue|wait))"
     r"|\bwithout|\black(?:s|ing)?|\binstead of|\brather than|\bunlike|\bneither|\bnor|\bzero"
     r"|\bas opposed to|\bnothing like|\bother than|\bnone of|\bnon-?|\bfree of)"
 )

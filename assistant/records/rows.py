@@ -24,6 +24,7 @@ TANK_KINDS = ("gravity", "dual-flush", "pressure", "tipping", "concealed")
 VERDICTS = ("fits", "does not fit", "fits with change")
 EVIDENCE_KINDS = ("maker's sheet", "tried at the bench", "customer's report")
 STATUSES = ("stocked", "to order", "discontinued")
+ANSWERED_BY = ("measuring", "looking inside", "number", "memory", "outside", "person")
 
 
 class Row:
@@ -210,7 +211,11 @@ class Cause(Row):
 class Question(Row):
     """A question to a customer: how it is put, why, how to find out, how easily answered.
 
-    `ease` is the share of such people, from 0 to 1, who can answer it.
+    `ease` is the share of customers, from 0 to 1, who can answer it, and `ease_staff` that of the
+    shop's people who stand at the toilet. `kind` is what answering takes: who cannot answer one
+    question of a kind is thought less able to answer the next. `prior` stands in two rows alone:
+    at 'brand' how many toilets no table lists there are for one that is listed, at
+    'valve_replaced' the share of tanks whose flush valve is no longer the first one.
     """
 
     file: ClassVar[str] = "questions.csv"
@@ -222,6 +227,9 @@ class Question(Row):
     choices: tuple[str, ...] = cell(cells.items)
     ease: float | None = cell(cells.share)
     drawing: str | None = cell()
+    kind: str | None = cell(one_of(*ANSWERED_BY))
+    ease_staff: float | None = cell(cells.share)
+    prior: float | None = cell(cells.share)
 
 
 TABLES: tuple[type[Row], ...] = (

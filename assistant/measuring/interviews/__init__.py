@@ -1,0 +1,1 @@
+"""Simulated customers interviewed, and labelled conversations held question by question."""
