@@ -7,6 +7,7 @@ import sys
 from pathlib import Path
 
 import click
+from click.core import ParameterSource
 
 from assistant.commands.options import FOUND, shop_option
 from assistant.commands.searching import bar, search_of
@@ -94,7 +95,8 @@ def evaluate(
 ) -> None:
     """Measure answers and search on the labelled rows in eval/, and write eval/report.*.
 
-    Single cases are told of the split 'tune' alone; of 'measure' nothing but sums is shown.
+    Single cases are told of the split 'tune' alone; of 'measure' nothing but sums is shown. It
+    takes some minutes. --compare reads the older report before the new one is written.
 
     With --check, every good answer is made false, a sentence at a time, in every way that the
     tables show to be false; some are drawn and given to the check. Writes eval/check.md, and ends
@@ -117,6 +119,10 @@ def evaluate(
         raise click.UsageError("--check goes with neither --compare nor --collection")
     if interviews and (check or older is not None or collection is not None):
         raise click.UsageError("--interviews goes with none of --check, --compare, --collection")
+    given = click.get_current_context().get_parameter_source
+    drawn = [name for name in ("count", "seed") if given(name) is ParameterSource.COMMANDLINE]
+    if drawn and not (check or interviews):
+        raise click.UsageError(f"--{drawn[0]} goes with --check or --interviews")
     opened = open_shop(find_shop(shop))
     sound = True
     if collection is not None:

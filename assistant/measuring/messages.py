@@ -98,10 +98,19 @@ def messages(path: Path, split: Split) -> list[Message]:
         except (ValueError, KeyError, TypeError, AttributeError) as error:
             raise KnowledgeError(
                 f"{path}, line {number}",
-                f"is no labelled message ({type(error).__name__}: {error})",
+                f"is no labelled message ({_fault(error)})",
                 "write it as eval/README.md tells",
             ) from error
     return found
+
+
+def _fault(error: Exception) -> str:
+    """What is wrong with a line, in words."""
+    if isinstance(error, json.JSONDecodeError):
+        return f"it breaks off at its sign {error.colno}"
+    if isinstance(error, KeyError):
+        return f"'{error.args[0]}' is missing"
+    return "a field holds another kind of value"
 
 
 def _lines(path: Path) -> Sequence[str]:

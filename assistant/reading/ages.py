@@ -94,7 +94,7 @@ def recent_forms(text: Text, today: date) -> Iterator[YearForm]:
             low, high = (low, low) if match["which"] == "last" else (high, high)
         yield YearForm(match.start(), match.end(), low, high, "ago", "about")
     for match in _BRAND_NEW.finditer(text.said):
-        if _YEAR_SOON.search(text.said, match.end(), match.end() + 50):
+        if _YEAR_SOON.search(text.said, max(0, match.start() - 50), match.end() + 50):
             continue  # 'brand new in 2018' was new then
         yield YearForm(
             match.start(), match.end(), today.year - int(NEW.below), today.year, "age", "about"

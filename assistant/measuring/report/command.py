@@ -61,16 +61,19 @@ def _runs(evaluation: Evaluation) -> dict[str, str]:
 
 
 def _older(path: Path) -> Mapping[str, Any]:
+    mend = "name a report.json that 'eval' wrote"
     try:
         held = json.loads(path.read_text(encoding="utf-8"))
-        if held["format"] != FORMAT:
-            raise ValueError(f"format {held['format']}")
-    except (OSError, ValueError, KeyError, TypeError) as error:
-        raise KnowledgeError(
-            str(path), f"is no report that can be read ({error})", "name a report.json of 'eval'"
-        ) from error
-    report: Mapping[str, Any] = held
-    return report
+    except OSError as error:
+        raise KnowledgeError(str(path), "cannot be read", mend) from error
+    except ValueError as error:
+        raise KnowledgeError(str(path), "is no report", mend) from error
+    if not isinstance(held, dict) or "format" not in held:
+        raise KnowledgeError(str(path), "is no report", mend)
+    if held["format"] != FORMAT:
+        problem = "was written by another version, which counted otherwise"
+        raise KnowledgeError(str(path), problem, "run 'eval' to have one to compare with")
+    return held
 
 
 def _first(told: Mapping[str, Any]) -> list[str]:

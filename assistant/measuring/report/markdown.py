@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
 FIRST = (
@@ -14,6 +14,11 @@ FIRST = (
     "conditions right",
     "question right",
 )
+REACHES: dict[str, Callable[[float], bool]] = {
+    "wrong parts shown": lambda share: share == 0.0,
+    "answered when answerable": lambda share: share >= 0.9,
+    "silent when it must be": lambda share: share == 1,
+}
 GOALS = {
     "wrong parts shown": "0",
     "answered when answerable": "≥ 90 %",
@@ -30,6 +35,17 @@ def shown(share: Sequence[int]) -> str:
 def markdown(figures: Mapping[str, Any]) -> str:
     """The whole report."""
     return "\n".join(_lines(figures)) + "\n"
+
+
+def _verdict(sums: Mapping[str, Any]) -> Iterator[str]:
+    """Which goals the split that is only measured reaches, said plainly."""
+    missed = [
+        name
+        for name, reaches in REACHES.items()
+        if not reaches(sums[name][0] / sums[name][1] if sums[name][1] else 0.0)
+    ]
+    yield f"Goals missed on 'measure': {', '.join(missed)}." if missed else "Every goal is reached."
+    yield ""
 
 
 def _lines(figures: Mapping[str, Any]) -> Iterator[str]:
@@ -50,6 +66,7 @@ def _lines(figures: Mapping[str, Any]) -> Iterator[str]:
             for name in FIRST
         ],
     )
+    yield from _verdict(splits["measure"]["messages"]["totals"])
     for split, held in splits.items():
         yield f"## {split}: {held['messages']['totals']['messages']} messages"
         yield ""
