@@ -227,7 +227,8 @@ _FLUSHING = (
         r"\b(?:water|it|bowl|level)<2>(?:comes?|coming|rises?|rising|goes|fills|backs) up<4>"
         r"(?:bowl|pan|brim|rim)\b|\bclog(?:s|ged|ging)?\b|\bblock(?:ed|ages?)\b|\bbacked up\b"
         r"|\bplugged up\b"
-        r"|\bplung(?:ed|ing)\b|\b(?:a|the|with|used?) plunger\b(?! ball)"
+        r"|\bplung(?:ed|ing)\b|\b(?:a|the|with|used?) plunger\b(?! (?:ball|washer|seal|rubber"
+        r"|gasket|ring)s?\b)"
         r"|\bbowl<2>(?:drains slow\w*|fills up)\b"
         r"|\b(?:bowl|water)<4>(?:comes?|came|coming|goes|rises?|rising|rose)<6>(?:brim|rim"
         r"|top of the bowl)\b|\bgurgl\w+\b",

@@ -47,7 +47,7 @@ _CUES = (
     )),
 )  # fmt: skip
 _BEFORE_NAMED = re.compile(
-    r"\b(?:an?|my|our|for|the|old|this|that|his|her|their|is|two|three|have|has|own)\s+[\"']?$"
+    r"\b(?:an?|my|our|for|the|old|this|that|these|those|his|her|their|is|two|three|have|has|own)\s+[\"']?$"
 )
 _OWNED = re.compile(
     r"\b(?:have|has|had|got|own|owns|for|fits?|is|it's|in|of)\s+(?:an?|our|my)\s+(?:old\s+"
