@@ -13,14 +13,13 @@ from rich.markdown import Markdown
 from assistant.answers.answer import Reply
 from assistant.answers.compose.case import Audience
 from assistant.cases.case import Case
-from assistant.cases.in_full import in_full
 from assistant.cases.store import Store
 from assistant.cases.talk import Talk
 from assistant.cases.telling import changed_line
 from assistant.search.searching import Search
 from assistant.shop import Shop
 
-__all__ = ["Conversation", "converse", "in_full"]
+__all__ = ["Conversation", "converse"]
 
 
 class Conversation:

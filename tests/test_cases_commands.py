@@ -2,27 +2,18 @@
 
 from __future__ import annotations
 
-import io
 import json
-import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any
 
 import pytest
+from commanding import Ran, ran
 from demonstration import shop
 
 import assistant.chat
 import assistant.commands.cases
 from assistant.cases.store import FILE, Store
-from assistant.cli import main
-
-
-class Ran(NamedTuple):
-    code: int
-    out: str
-    err: str
-
 
 Run = Callable[..., Ran]
 
@@ -35,14 +26,7 @@ def run(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp
 
     def run(*words: str, stdin: bytes = b"") -> Ran:
         told = ("--state", str(tmp_path), "--date", "2026-11-25")
-        monkeypatch.setattr(sys, "argv", ["counterhand", *words, *told])
-        monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(stdin)))
-        code = 0
-        try:
-            main()
-        except SystemExit as end:
-            code = int(end.code or 0)
-        return Ran(code, *capsys.readouterr())
+        return ran(monkeypatch, capsys, (*words, *told), stdin)
 
     return run
 

@@ -17,9 +17,10 @@ import pytest
 from checking_answers import ANSWERS, LETTER, NOTE, SLOT, Answer, Said
 from checking_tables import SEALS, TABLES
 from checking_truth import holds
-from corrupting import EMPTY_PROMISES, RESERVED, Corrupted, plain, transposed
 
 from assistant.answers.check import Checked, Statement, check
+from assistant.measuring.campaign.corruption import EMPTY_PROMISES, RESERVED, Corrupted, plain
+from assistant.measuring.campaign.kinds.meaning import transposed
 
 STATEMENTS = (Statement(NOTE, "safety.md:4"),)
 

@@ -15,13 +15,13 @@ from itertools import pairwise
 from typing import Any, Literal
 
 import pytest
-from corrupting import EMPTY_PROMISES, Corrupted, plain
 from demonstration import FOLDER, shop
 
 from assistant.answers.check import Checked, check
 from assistant.answers.compose.case import Case
 from assistant.answers.compose.explain import citation, explain
 from assistant.answers.reply import statements
+from assistant.measuring.campaign.corruption import EMPTY_PROMISES, Corrupted, plain
 from assistant.records.notes import Note
 from assistant.records.sections import Section
 from assistant.search.excerpt import MOST, leans

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import io
-import json
 import re
 import shutil
-import sys
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import Any
 
 import pytest
+from commanding import Ran, ran
 from demonstration import FOLDER
 
 import assistant.cli
-from assistant.cli import cli, main
+from assistant.cli import cli
 
 README = (FOLDER / "README.md").read_text(encoding="utf-8")
 DOCUMENTED = re.findall(r"^\| `counterhand (\w+)", README, re.MULTILINE)
@@ -53,32 +51,10 @@ def _index_is_built() -> None:
     cli(["build", "--shop", str(FOLDER)], standalone_mode=False)
 
 
-class Ran(NamedTuple):
-    code: int
-    out: str
-    err: str
-
-    @property
-    def object(self) -> dict[str, Any]:
-        return dict(json.loads(self.out))
-
-    @property
-    def words(self) -> str:
-        """What was printed, without its line breaks."""
-        return " ".join(self.out.split())
-
-
 @pytest.fixture
 def run(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> Any:
     def run(*words: str, stdin: bytes = b"") -> Ran:
-        monkeypatch.setattr(sys, "argv", ["counterhand", *words])
-        monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(stdin)))
-        code = 0
-        try:
-            main()
-        except SystemExit as end:
-            code = int(end.code or 0)
-        return Ran(code, *capsys.readouterr())
+        return ran(monkeypatch, capsys, words, stdin)
 
     return run
 

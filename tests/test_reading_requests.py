@@ -21,6 +21,8 @@ REQUESTS = [
     ("which stopper do I need?", "asks=which part; wanted=seal"),
     ("I need a fill valve and a flapper", "asks=which part; wanted=fill valve; wanted=seal"),
     ("I need a new handle", "asks=which part; wanted=handle"),
+    ("seal for the toilet on our boat", "asks=which part; wanted=other toilet; wanted=seal"),
+    ("you people sold me rubbish", "asks=returns"),
     ("I need a toilet seat", "asks=which part; wanted=seat"),
     ("Do you sell tank lids?", "asks=stock; wanted=lid"),
     ("I need tank bolts", "asks=which part; wanted=bolts"),

@@ -97,3 +97,16 @@ def test_a_place_outside_what_was_rewritten_leads_back_to_itself(
         fact = Fact(name="colour", value=("red",), words="", start=new, end=new + 1)
         back = there.back(fact)
         assert (back.start, back.end, back.words) == (place, place + 1, text[place])
+
+
+def test_words_that_begin_inside_a_piece_cite_it_whole() -> None:
+    there = Rewritten(Text("it dribls by"), [Piece(3, 9, "dribbles")])
+    assert there.text.raw == "it dribbles by"
+    inside = Fact(name="colour", value=("red",), words="", start=6, end=9)  # 'bbl'
+    back = there.back(inside)
+    assert (back.start, back.end, back.words) == (3, 9, "dribls")
+
+
+def test_a_letter_without_slips_is_read_as_it_stands() -> None:
+    message = Text("it runs")
+    assert Rewritten(message, []).text is message

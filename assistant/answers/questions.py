@@ -113,6 +113,8 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
     wants_a_seal = wants_a_seal or orders_a_seal(facts, text)
     if asks & _TO_A_PERSON and not (wants_a_seal or (about_a_seal and not asks & _OF_AN_ORDER)):
         return _in_order(explain, (policy(case, asks), _place(facts, asks & _TO_A_PERSON)))
+    if "other toilet" in wanted:
+        return [to_a_person(case, "only-seals")]
     if wanted and "seal" not in wanted and not facts.named("part_no"):
         return [to_a_person(case, "only-seals")]
     beside = _beside(case, facts, text.raw, wanted)

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal, TypeAlias
 
-from assistant.chat import in_full
+from assistant.cases.in_full import in_full
 from assistant.errors import KnowledgeError
 
 NAMING = frozenset({"part", "depends"})  # outcomes that name a seal

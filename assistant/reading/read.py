@@ -53,9 +53,9 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     spelled = Spelled(text)
     names = [spelled.back(fact) for fact in read_names(spelled.text, book)]
     names = only_as_spelled(names, spelled.places)
-    names = [*_without_denied(names), *_named_amid_slips(text, names, book)]
-    renamed = Renamed(text, (f for f in names if _is_a_toilets(f)))
     mended = Mended(text, names)
+    names = [*_without_denied(names), *_named_amid_slips(mended, names, book)]
+    renamed = Renamed(text, (f for f in names if _is_a_toilets(f)))
     years = [renamed.back(fact) for fact in read_years(renamed.text, today)]
     lengths = [mended.back(fact) for fact in read_lengths(mended.text)]
     volumes = [mended.back(fact) for fact in read_volumes(mended.text)]
@@ -78,9 +78,8 @@ def _without_denied(names: Sequence[Fact]) -> list[Fact]:
     ]
 
 
-def _named_amid_slips(text: Text, names: Sequence[Fact], book: NameBook) -> list[Fact]:
+def _named_amid_slips(mended: Mended, names: Sequence[Fact], book: NameBook) -> list[Fact]:
     """'sumthing calld a Pollinder': a name no table has, told by words that held slips."""
-    mended = Mended(text, names)
     if not mended.has_slips:
         return []
     found = [mended.back(f) for f in read_names(mended.text, book) if f.name == "unlisted"]

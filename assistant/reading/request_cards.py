@@ -195,6 +195,7 @@ ASKS: tuple[Card, ...] = (
         "returns",
         r"\b(?:returns?(?: (?:it|this|policy|the|label|them))?|refund\w*|exchange"
         r"|(?:send|post|mail|ship|bring|take|give)<3>back|sent back|money back|want my<5>back"
+        r"|sold me<2>(?:rubbish|junk|crap|wrong)"
         r"|return policy"
         r"|warranty"
         r"|take it back|wrong (?:part|item|one) (?:was )?(?:sent|shipped|delivered|arrived"
@@ -363,6 +364,17 @@ ASKS: tuple[Card, ...] = (
         r"|searching for|want|order|buy|purchase|sell me|send me|get me)(?: to (?:buy|get"
         rf"|order|find|replace|purchase))?(?=<6>{_PARTS}))\b",
         "which part it is",
+    ),
+)
+
+# Wherever it is spoken of: no tank of a house is meant.
+OTHER_TOILET: tuple[Card, ...] = (
+    card(
+        "wanted",
+        "other toilet",
+        r"\b(?:boat|marine|sea|caravan|camper|rv|portable|composting|cassette|chemical) toilets?\b"
+        r"|\btoilet<6>(?:boat|caravan|camper ?van|motor ?home)\b",
+        "a toilet without a tank of the kind we know",
     ),
 )
 

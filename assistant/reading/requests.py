@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from assistant.reading.clauses import after, before, sentence_of
 from assistant.reading.facts import Fact
 from assistant.reading.lexicon import read_cards, words
-from assistant.reading.request_cards import ASKS, PHOTO, WANTED
+from assistant.reading.request_cards import ASKS, OTHER_TOILET, PHOTO, WANTED
 from assistant.reading.stance import Stance, stance
 from assistant.reading.text import Text
 
@@ -88,7 +88,8 @@ def read_requests(text: Text) -> list[Fact]:
                 sure=first.sure,
             )
         ]
-    return sorted([*wanted, *asked, *photo], key=lambda f: (f.start, f.end, f.name))
+    elsewhere = read_cards(text, OTHER_TOILET, how=_of_wish)
+    return sorted([*wanted, *asked, *photo, *elsewhere], key=lambda f: (f.start, f.end, f.name))
 
 
 def _asked_for(text: Text, start: int, end: int) -> bool:

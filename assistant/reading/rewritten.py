@@ -40,7 +40,8 @@ class Rewritten:
             self._mark(length, piece.end)
             at = piece.end
         written.append(message.visible[at:])
-        self.text = Text("".join(written))
+        # Unchanged it is the message itself: what was worked out of that is not worked out again.
+        self.text = Text("".join(written)) if len(written) > 1 else message
 
     def _mark(self, new: int, old: int) -> None:
         self._new.append(new)

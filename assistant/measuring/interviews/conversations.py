@@ -15,7 +15,7 @@ from typing import Any
 
 from assistant.answers.answer import Reply
 from assistant.answers.reply import reply
-from assistant.chat import in_full
+from assistant.cases.in_full import in_full
 from assistant.errors import KnowledgeError
 from assistant.fitment.decision import Outcome
 from assistant.interview.next_question import Interviewer, State

@@ -52,11 +52,12 @@ def _lines(figures: Mapping[str, Any]) -> Iterator[str]:
     yield "# Evaluation"
     yield ""
     yield f"Written by `counterhand eval`, version {figures['version']}. 'tune' is what limits are"
-    yield "fitted to; 'measure' is only measured, and of it nothing but sums is shown."
+    yield "fitted to; 'measure' is only measured, and of it nothing but sums is shown. The"
+    yield "goals are for 'measure'."
     yield ""
     splits = figures["splits"]
     yield from _table(
-        ("", *splits, "goal on 'measure'"),
+        ("", *splits, "goal"),
         [
             (
                 name,

@@ -16,7 +16,13 @@ body { font: 16px/1.5 system-ui, sans-serif; max-width: 60rem; margin: 2rem auto
   color: #1b1b1b; background: #fff }
 table { border-collapse: collapse; margin: 1rem 0; display: block; overflow-x: auto }
 th, td { border-bottom: 1px solid #ccc; padding: .25rem .75rem; text-align: left }
-figure { margin: 1.5rem 0 } figure svg { max-width: 100%; height: auto }
+td + td { white-space: nowrap }
+figure { margin: 1.5rem 0 }
+figure svg { width: 100%; max-width: 44rem; height: auto; background: #fff }
+@media (max-width: 40rem) {
+  body { padding: 0 .5rem } th, td { padding: .25rem .2rem; font-size: .72rem } }
+@media (prefers-color-scheme: dark) {
+  body { color: #e8e8e8; background: #1b1b1b } th, td { border-color: #555 } }
 """
 
 

@@ -119,6 +119,7 @@ _OLD_AFTER = re.compile(
 )
 
 
+_AGAIN = re.compile(r"\s+again\b")
 _SAID_TO_FIT = re.compile(r"\s*(?:would|will|should|might) (?:go|fit|do|work|suit)\b")
 _SPARE = re.compile(
     r"[^.?!]*\b(?:left ?over|spare|unopened|unused|in (?:a|the|my) drawer|lying (?:around|about))\b"
@@ -138,7 +139,7 @@ def role(letter: Letter, start: int, end: int, around: tuple[int, int]) -> str:
     rest = rest[:_REACH]
     clause = _CLAUSE.split(lead)[-1]
 
-    if re.match(r"\s+again\b", rest):
+    if _AGAIN.match(rest):
         return "old"
     if _SAID_TO_FIT.match(rest) or _SPARE.search(lead[-60:]) or _SPARE.match(rest[:60]):
         return "asked"
