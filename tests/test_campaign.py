@@ -219,9 +219,9 @@ def test_the_command_tells_totals_and_kinds_and_keeps_a_page(folder: Path) -> No
     page = (folder / "eval" / "check.md").read_text(encoding="utf-8")
     again = CliRunner().invoke(cli, [*given, "--json"])
     assert (first.exit_code, again.exit_code) == (0, 0), first.output
-    assert first.output.startswith("false answers: 40 checked of ")
-    assert "missed: 0 of 40 (0.0%)" in first.output
-    assert "another part" in first.output
+    assert first.stdout.startswith("false answers: 40 checked of ")
+    assert "missed: 0 of 40 (0.0%)" in first.stdout
+    assert "another part" in first.stdout
     told = json.loads(again.stdout)
     assert told["false answers"]["missed"] == 0
     assert sum(of["checked"] for of in told["kinds"].values()) == 40

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import json
 import sqlite3
+import time
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from dataclasses import replace
@@ -59,7 +60,7 @@ class Store:
             connection = sqlite3.connect(path, timeout=PATIENCE, isolation_level=None)
         try:
             with _clear(path):
-                connection.execute("PRAGMA journal_mode = WAL")
+                _write_ahead(connection)
                 connection.execute("PRAGMA synchronous = FULL")
                 connection.execute("PRAGMA foreign_keys = ON")
                 prepare(connection, str(path))
@@ -173,6 +174,20 @@ class Store:
             finally:
                 if self._connection.in_transaction:
                     self._connection.execute("ROLLBACK")
+
+
+def _write_ahead(connection: sqlite3.Connection) -> None:
+    """Sets the journal. SQLite does not wait where two change it in a new file: one tries again."""
+    end = time.monotonic() + PATIENCE
+    while True:
+        try:
+            connection.execute("PRAGMA journal_mode = WAL")
+        except sqlite3.OperationalError as error:
+            if "locked" not in str(error) or time.monotonic() > end:
+                raise
+            time.sleep(0.01)
+        else:
+            return
 
 
 def _message(row: tuple[int, Who, str, str, str | None]) -> Message:
