@@ -13,7 +13,7 @@ from rich.markdown import Markdown
 
 from assistant.answers.answer import Reply, as_json
 from assistant.answers.compose.case import Audience
-from assistant.answers.reply import reply
+from assistant.answers.reply import IN_A_MAIL, most_in, reply
 from assistant.commands.cases import NEW, Store, changed_line, sent_at, state_folder, talk_of
 from assistant.commands.knowledge import build, import_sheet, lint_shop, new
 from assistant.commands.measures import bench, evaluate
@@ -46,6 +46,11 @@ def cli() -> None:
 @click.argument("message")
 @click.option("--json", "as_object", is_flag=True, help="Print one JSON object.")
 @click.option("--case", "case", metavar="ID", help="The case that it belongs to, or 'new'.")
+@click.option(
+    "--questions",
+    type=click.IntRange(1, IN_A_MAIL),
+    help="How many things may be asked at once (default: 3 in answer to a mail, else 1).",
+)
 @audience_option
 @date_option
 @state_option
@@ -54,6 +59,7 @@ def ask(
     message: str,
     as_object: bool,
     case: str | None,
+    questions: int | None,
     audience: Audience,
     today: date | None,
     state: Path | None,
@@ -74,14 +80,22 @@ def ask(
     if case is not None:
         with Store.open(state_folder(state)) as store:
             talk = talk_of(opened, audience, today, store, case)
-            said = talk.say(letter.text.visible.strip(), sent_at(letter))
+            most = questions or most_in(letter)
+            said = talk.say(letter.text.visible.strip(), sent_at(letter), most)
         if as_object:
             click.echo(json.dumps(said.as_json(), ensure_ascii=False, indent=2))
         else:
             _show(said.reply, changed_line(said.changes))
             click.echo(f"This is case {said.case.id}.")
         return
-    made = reply(opened, letter, audience=audience, today=today, search=search_of(opened))
+    made = reply(
+        opened,
+        letter,
+        audience=audience,
+        today=today,
+        search=search_of(opened),
+        most_questions=questions,
+    )
     if as_object:
         click.echo(json.dumps(as_json(made), ensure_ascii=False, indent=2))
     else:

@@ -40,7 +40,9 @@ class Shop:
     @cached_property
     def content(self) -> Content:
         """What the index is built from."""
-        return Content(self.notes, self.tables.styles, self.tables.likenesses)
+        return Content(
+            self.notes, self.tables.styles, self.tables.likenesses, self.tables.telltales
+        )
 
     @property
     def index(self) -> Path:

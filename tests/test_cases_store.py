@@ -32,11 +32,15 @@ def says(text: str, who: Who = "customer") -> Message:
 
 
 def writes_on(folder: Path, name: str, told: Path) -> None:
-    """Writes messages without end, and tells of each in a file once it is kept."""
+    """Writes messages till it is killed, and tells of each in a file once it is kept.
+
+    It ends by itself soon after, lest it fill the disk where nobody is left to kill it.
+    """
+    end = time.monotonic() + 100 * MOST_WAIT
     confirmed = os.open(told, os.O_WRONLY | os.O_CREAT | os.O_APPEND)
     with Store.open(folder) as store:
         number = len(store.case(name).messages)
-        while True:
+        while time.monotonic() < end:
             number += 1
             store.say(name, says(text_of(number)))
             os.write(confirmed, f"{number}\n".encode())

@@ -31,13 +31,13 @@ def asks(made: Reply) -> str | None:
 
 def test_a_maker_then_a_number_then_a_year_lead_to_the_part() -> None:
     assert asks(after("It's a Quellwick")) == "model_no"
-    assert asks(after("It's a Quellwick", "Q 418")) == "made"
+    assert asks(after("It's a Quellwick", "Q 418")) == "mount"  # a ball, or a flapper on pegs
     assert first_part(after("It's a Quellwick", "Q 418", "1975")) == ("part", "PBK-6230")
     assert first_part(after("It's a Quellwick", "Q 418", "1960")) == ("part", "PBK-4483")
 
 
 def test_a_bare_number_is_the_one_in_the_tank_where_that_was_asked() -> None:
-    assert asks(after("I need a flapper", "2273")) == "made"
+    assert asks(after("I need a flapper", "2273")) == "mount"
     assert first_part(after("I need a flapper", "2273", "1960")) == ("part", "PBK-4487")
 
 
@@ -87,3 +87,14 @@ def test_thanks_are_answered_in_kind_and_change_nothing() -> None:
     lines = ("Which seal fits a Quellwick Tamsel?", "thanks")
     assert "You are welcome" in after(*lines).text
     assert first_part(after(*lines, "it was made in 1985")) == ("part", "PBK-6230")
+
+
+ONE_OF_TWO = "Dunmarrow Calvister. Only one of the two flaps lets water by, I want just that one."
+
+
+def test_one_of_two_seals_is_named_once_it_is_told_which() -> None:
+    assert asks(after(ONE_OF_TWO)) == "position"
+    (one,) = after(ONE_OF_TWO, "the little one on the left").answers
+    assert {part.position for part in one.parts} == {"rinse"}
+    (set_of_both,) = after(ONE_OF_TWO, "no idea").answers
+    assert {part.position for part in set_of_both.parts} == {"main", "rinse"}

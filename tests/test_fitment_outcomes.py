@@ -78,6 +78,19 @@ def test_a_tank_with_two_valves_gets_one_seal_where_the_customer_says_which() ->
     assert _named(decision) == {"rinse": ["UQ-70"]}
 
 
+def test_which_of_two_is_asked_where_only_one_is_wanted() -> None:
+    """A set is no answer to somebody who wants half of it (common practice, no source)."""
+    one = word("position", "main", "rinse")
+    decision = decide(counter(*TWO_SEALS), facts(*TOVELIN, one))
+    assert (decision.outcome, decision.question) == (Outcome.ASK, "position")
+    assert not decision.branches
+    both = decide(counter(*TWO_SEALS), facts(*TOVELIN, one, word("position", "rinse")))
+    assert _named(both) == {"rinse": ["UQ-70"]}
+    alike = [row for row in TWO_SEALS if row not in (sits("small-2", position="rinse"),)]
+    twin = decide(counter(*alike, sits("gate-2", position="rinse")), facts(*TOVELIN, one))
+    assert _named(twin) == {"main": ["UQ-10"], "rinse": ["UQ-10"]}
+
+
 def test_a_gap_in_the_set_is_said() -> None:
     """Half a set is sold as half a set (common practice, no source)."""
     rows = [row for row in TWO_SEALS if row != says("fits", "UQ-70", valve="small-2")]

@@ -188,7 +188,7 @@ def test_who_could_not_measure_one_thing_is_asked_what_can_be_seen() -> None:
 
 
 def test_what_was_not_known_is_not_asked_again() -> None:
-    some = [question("opening", 0.9), question("overflow", 0.1)]
+    some = [question("opening", 0.9), question("overflow", 0.3)]
     told = facts(*TOVELIN, FIRST_ONE)
     assert Interviewer(_two(*some)).best(State(told, unknown=frozenset({"opening"}))) == "overflow"
 
@@ -315,6 +315,55 @@ def test_a_model_of_several_makers_asks_what_tells_its_seal() -> None:
     before = decide(of, facts(names))
     assert (before.why, before.question) == (Why.MODEL_ONLY, "brand")
     assert _decided(of, facts(names)).question == "overflow"
+
+
+def test_a_picture_is_asked_for_last_where_answers_come_at_once() -> None:
+    """Somebody has to look at it (common practice, no source)."""
+    photograph = replace(question("photograph", 0.9), kind="person")
+    of = _two(photograph, question("overflow", 0.3))
+    told = facts(*TOVELIN, FIRST_ONE)
+    reckoning = Interviewer(of).reckoning(State(told))
+    assert (reckoning.best, reckoning.best_at_once) == ("photograph", "overflow")
+    then = Interviewer(of).reckoning(State(told, asked=("overflow",)))
+    assert then.best_at_once == "photograph"
+
+
+def test_what_hardly_anybody_could_answer_is_not_asked() -> None:
+    """Who could measure neither the one nor the other will not measure a third."""
+
+    def measuring(name: str, ease: float) -> Question:
+        return replace(question(name, ease), kind="measuring")
+
+    of = _two(measuring("opening", 0.5), measuring("hinge_width", 0.3), measuring("overflow", 0.5))
+    told = facts(*TOVELIN, FIRST_ONE)
+    assert Interviewer(of).best(State(told)) == "opening"
+    one, two = frozenset({"opening"}), frozenset({"opening", "hinge_width"})
+    assert Interviewer(of).best(State(told, unknown=one)) == "overflow"
+    assert Interviewer(of).best(State(told, unknown=two)) is None
+    assert Interviewer(of).best_set(State(told, unknown=two)) == ()
+
+
+def test_which_build_is_asked_before_whether_its_valve_was_changed() -> None:
+    """The seals under their conditions are those of the first valve."""
+    common = with_prior("valve_replaced", 0.45)
+    elsewhere = (
+        *(valve("gate-4", opening_in=4.0), seal("UQ-40", opening_in=4.0)),
+        *(says("fits", "UQ-40", valve="gate-4"), build("other", model="Sarn", sold=50.0)),
+        sits("gate-4", "other"),
+    )
+    of = _two(*elsewhere, question("made", 0.4), replace(common, ease=0.95))
+    assert Interviewer(of).best(State(facts(*TOVELIN))) == "valve_replaced"
+    assert _decided(of, facts(*TOVELIN)).question == "made"
+
+
+def test_a_valve_put_in_later_is_known_by_the_seal_that_was_in_it() -> None:
+    """And by nothing that is said of the toilet (common practice, no source)."""
+    of = _two(build("other", brand=OTHER_MAKER, model="Sarn"), sits("gate-2", "other"))
+    told = (*toilet(OTHER_MAKER, "Sarn"), word("part_no", "UQ-30", of="old"))
+    assert decide(of, facts(*told)).why is Why.DISAGREES
+    replaced = decide(of, facts(*told, word("valve_replaced", "yes")))
+    assert (replaced.outcome, replaced.why) == (Outcome.PART, Why.SETTLED)
+    assert [p.part_no for b in replaced.branches for p in b.group.picks["main"]] == ["UQ-30"]
 
 
 @given(letters())

@@ -196,15 +196,20 @@ def test_two_answers_that_cannot_both_be_so_are_caught(truth: Truth) -> None:
     assert not told.named.wrong
 
 
-def test_of_a_replaced_valve_the_toilets_own_seal_is_wrong(truth: Truth) -> None:
+def test_of_a_replaced_valve_the_toilets_own_seal_is_told_for_the_first_one_alone(
+    truth: Truth,
+) -> None:
+    """'If the flush valve is the original one', which it is not: nobody is told that it fits."""
     of = replace(
         toilet("old"), name="replaced-1", group=REPLACED, valves={"main": TABLES.valves["far"]}
     )
     by_name = asked(truth, of, PERFECT, "model_no")
-    assert by_name.named.wrong == {"UQ-10"}
+    assert (by_name.named.wrong, by_name.named.for_first) == (frozenset(), {"UQ-10"})
     by_part = asked(truth, of, PERFECT, "old_part", "valve_replaced")
     assert "UQ-20" in by_part.named.right
     assert not by_part.named.wrong
+    lied = asked(truth, of, Memory("liar", lies=1.0), "model_no", "valve_replaced")
+    assert not lied.named.for_first  # whoever says that it is the first one is told no 'if'
 
 
 def test_replaced_valves_are_listed_and_another_ones(truth: Truth) -> None:

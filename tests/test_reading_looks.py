@@ -106,6 +106,8 @@ LOOKS = [
     ("new tower kit", "valve_replaced=yes"),
     ("I replaced the flapper twice", ""),
     ("replaced the fill valve", ""),
+    ("Nobody ever changed the flush valve", "not valve_replaced=yes; valve_original=yes"),
+    ("No one has touched the flush valve", "valve_original=yes"),
     ("I never replaced the flush valve", "not valve_replaced=yes; valve_original=yes"),
     ("I replaced the flapper and the fill valve", ""),
     ("should I replace the flush valve?", ""),

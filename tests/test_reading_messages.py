@@ -68,6 +68,31 @@ def test_the_smaller_of_two_seals_is_the_one_that_rinses(words: str) -> None:
     assert facts(f"Pembrill Ystolfen. {words}").has("position", "rinse")
 
 
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Only one of the two flaps lets water by.",
+        "It has two seals and just one of them two is shot.",
+        "Only one of the flappers leaks.",
+    ],
+)
+def test_one_of_two_seals_is_not_told_which(words: str) -> None:
+    (told,) = facts(f"Pembrill Ystolfen. {words}").named("position")
+    assert told.choices == ("main", "rinse")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "It is for one of the two toilets upstairs.",
+        "I tried one of the two flappers you sent.",
+        "One of the neighbours told me about you.",
+    ],
+)
+def test_one_of_two_of_something_else_tells_no_seal(words: str) -> None:
+    assert not facts(f"Pembrill Ystolfen. {words}").named("position")
+
+
 def test_a_model_of_two_makers_is_that_of_the_maker_named_with_it() -> None:
     letter = (
         "For the Dorrimund in the hall (says Lunnet on the seat end of the bowl, LE 430 in the "

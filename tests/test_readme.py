@@ -50,7 +50,7 @@ def test_without_the_stamp_it_depends_on_the_years(shop: Shop) -> None:
     answer = _answer(shop, letter).answers[0]
     assert (answer.outcome, len(answer.parts)) == ("depends", 2)
     assert answer.question is not None
-    assert answer.question.asks == "made"
+    assert answer.question.asks == "overflow"
 
 
 def test_with_another_maker_the_ears_do_not_agree(shop: Shop) -> None:

@@ -22,6 +22,7 @@ class Answer:
     also_fits: tuple[str, ...] = ()
     ruled_out: tuple[Ruled, ...] = ()
     question: Asked | None = None
+    also_asked: tuple[Asked, ...] = ()
     causes: tuple[str, ...] = ()
     checks: tuple[Check, ...] = ()
     sources: tuple[Source, ...] = ()
@@ -48,15 +49,15 @@ def as_json(reply: Reply) -> dict[str, Any]:
     """The object that `--json` prints. Checks are shown to staff alone."""
     staff = reply.audience == "staff"
     return {
-        "answers": [_answer(answer, staff) for answer in reply.answers],
+        "answers": [answer_as_json(answer, staff) for answer in reply.answers],
         "facts": [_fact(fact) for fact in reply.facts],
         "audience": reply.audience,
         "took_ms": round(reply.took_ms, 1),
     }
 
 
-def _answer(answer: Answer, staff: bool) -> dict[str, Any]:
-    asked = answer.question
+def answer_as_json(answer: Answer, staff: bool) -> dict[str, Any]:
+    """One answer of a reply, with its checks for staff."""
     return {
         "outcome": str(answer.outcome),
         "toilet": answer.toilet,
@@ -75,15 +76,8 @@ def _answer(answer: Answer, staff: bool) -> dict[str, Any]:
         ],
         "also_fits": list(answer.also_fits),
         "ruled_out": [vars(ruled) for ruled in answer.ruled_out],
-        "question": None
-        if asked is None
-        else {
-            "asks": asked.asks,
-            "text": asked.text,
-            "why": asked.why,
-            "choices": list(asked.choices),
-            "drawing": asked.drawing,
-        },
+        "question": _asked(answer.question) if answer.question else None,
+        "also_asked": [_asked(asked) for asked in answer.also_asked],
         "causes": list(answer.causes),
         "checks": _checks(answer.checks) if staff else [],
         "sources": [
@@ -91,6 +85,16 @@ def _answer(answer: Answer, staff: bool) -> dict[str, Any]:
             for s in answer.sources
         ],
         "cautions": list(answer.cautions),
+    }
+
+
+def _asked(asked: Asked) -> dict[str, Any]:
+    return {
+        "asks": asked.asks,
+        "text": asked.text,
+        "why": asked.why,
+        "choices": list(asked.choices),
+        "drawing": asked.drawing,
     }
 
 

@@ -66,9 +66,11 @@ class Draft:
     also_fits: list[str] = field(default_factory=list)
     ruled_out: list[Ruled] = field(default_factory=list)
     question: Asked | None = None
+    also_asked: list[Asked] = field(default_factory=list)
     causes: list[str] = field(default_factory=list)
     sources: list[Source] = field(default_factory=list)
     cautions: list[str] = field(default_factory=list)
+    quoted: list[str] = field(default_factory=list)  # from notes that are quoted by name
 
     def say(self, *sentences: str | None, main: bool = False) -> None:
         """Adds a paragraph."""
@@ -78,10 +80,14 @@ class Draft:
         if main:
             self.main += said
 
-    def list(self, intro: str, items: Iterable[str], *, main: bool = False) -> None:
-        """Adds an introduced bullet list."""
+    def list(
+        self, intro: str, items: Iterable[str], *, main: bool = False, numbered: bool = False
+    ) -> None:
+        """Adds an introduced list."""
         points = list(items)
-        self.paragraphs.append([intro + "\n\n" + "\n".join(f"- {item}" for item in points)])
+        marks = [f"{n}." if numbered else "-" for n in range(1, len(points) + 1)]
+        lines = "\n".join(f"{mark} {item}" for mark, item in zip(marks, points, strict=True))
+        self.paragraphs.append([f"{intro}\n\n{lines}"])
         if main:
             self.main += points
 
@@ -95,7 +101,9 @@ class Draft:
         source = Source(f"{note}.md", part.heading, lines)
         if source not in self.sources:
             self.sources.append(source)
-        return " ".join(sentence.text for sentence in part.sentences)
+        said = " ".join(sentence.text for sentence in part.sentences)
+        self.quoted.append(said)
+        return said
 
     def unsay(self, sentences: Iterable[str]) -> None:
         """Takes sentences out that were said before; a main one stays."""

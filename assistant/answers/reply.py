@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import time
 from collections.abc import Iterable
+from dataclasses import dataclass
 from datetime import date
 from functools import lru_cache
 
@@ -17,16 +18,38 @@ from assistant.answers.draft import Draft
 from assistant.answers.questions import Asked, Decide, IfSilent, asked_of
 from assistant.answers.support import looked_up, supported, told_styles
 from assistant.fitment.decide import decide
-from assistant.fitment.decision import Decision
+from assistant.fitment.decision import Decision, Outcome
+from assistant.fitment.doubted_valve import VALVE, with_valve_doubted
 from assistant.fitment.narrow import is_original
+from assistant.interview.asked import with_best_question
+from assistant.interview.next_question import State
 from assistant.reading.facts import Facts
 from assistant.reading.letters import Letter
 from assistant.reading.read import read
 from assistant.reading.text import Text
 from assistant.records.sections import in_sentences
+from assistant.search.hearing import told_in_passing
 from assistant.search.looks import styles_alike
 from assistant.search.searching import Found, Search
 from assistant.shop import Shop
+
+IN_A_MAIL = 3  # questions that may stand together in a letter
+
+
+@dataclass(frozen=True)
+class Past:
+    """What was asked before, and how asking goes.
+
+    `asked` are questions that are not put again, `unknown` those of them that could not be
+    answered. At `most` so many are put at once. `talking`: the customer answers at once, and
+    what a note says is not quoted again where it stands in `said`, the answers so far.
+    """
+
+    unknown: frozenset[str] = frozenset()
+    asked: tuple[str, ...] = ()
+    most: int = 1
+    talking: bool = False
+    said: tuple[str, ...] = ()
 
 
 def reply(
@@ -36,17 +59,33 @@ def reply(
     audience: Audience,
     today: date | None = None,
     search: Search | None = None,
+    most_questions: int | None = None,
 ) -> Reply:
     """Reads a letter, decides, composes, and shows only what the check lets through.
 
-    Ages count from `today`; where none is given, from the mail's own date, else from now.
-    Without `search` the notes are not searched, and questions of how and why go to a person.
+    Of a mail up to three things are asked at once, as a reply takes a day, else one;
+    `most_questions` says otherwise. Ages count from `today`; where none is given, from the
+    mail's own date, else from now. Without `search` the notes are not searched, and questions
+    of how and why go to a person.
     """
     began = time.perf_counter()
     facts = read(letter, shop.names, today or letter.sent or date.today())
     if search is not None:
-        facts = facts.plus(styles_alike(search, letter.text, facts))
-    return answered(shop, letter.text, facts, audience=audience, search=search, began=began)
+        facts = with_meaning(search, letter.text, facts)
+    past = Past(most=most_questions or most_in(letter))
+    return answered(
+        shop, letter.text, facts, audience=audience, search=search, began=began, past=past
+    )
+
+
+def with_meaning(search: Search, text: Text, facts: Facts) -> Facts:
+    """The facts, with what only the meaning of the words tells: looks, and what is told aside."""
+    return facts.plus([*styles_alike(search, text, facts), *told_in_passing(search, text, facts)])
+
+
+def most_in(letter: Letter) -> int:
+    """How many questions may stand together in the answer to a letter."""
+    return IN_A_MAIL if letter.is_mail else 1
 
 
 def answered(
@@ -57,8 +96,10 @@ def answered(
     audience: Audience,
     search: Search | None = None,
     began: float,
+    past: Past | None = None,
 ) -> Reply:
-    """The answers to facts already read from a message."""
+    """The answers to facts already read from a message, after what was asked before."""
+    past = past or Past()
     case = Case(
         tables=shop.tables,
         notes=shop.notes,
@@ -66,12 +107,16 @@ def answered(
         currency=shop.settings.currency,
         customers_see=shop.settings.customers_see,
         policies=shop.settings.policies,
+        put_before=past.unknown | {*past.asked},
     )
     answers: list[Answer] = []
     cautions: set[str] = set()  # each is said once in a reply
-    for toilet, draft in _drafts(shop, case, facts, text, search):
+    for toilet, draft in _drafts(shop, case, facts, past, text, search):
         original = is_original(facts.of_toilet(toilet))
         draft.unsay(cautions)
+        if past.talking:  # with a part at last, the cautions are said once more
+            said = past.said[-1:] if draft.outcome is Outcome.PART else past.said
+            draft.unsay(q for q in draft.quoted if any(q in one for one in said))
         answer = _checked(shop, case, draft, text.raw, original, toilet)
         cautions.update(c for c in answer.cautions if c in answer.text)
         if answer.text not in (other.text for other in answers):  # two questions, one answer
@@ -81,12 +126,19 @@ def answered(
 
 
 def _drafts(
-    shop: Shop, case: Case, facts: Facts, text: Text, search: Search | None
+    shop: Shop, case: Case, facts: Facts, past: Past, text: Text, search: Search | None
 ) -> Iterable[tuple[int, Draft]]:
     for toilet in facts.toilets:
         mine = facts.of_toilet(toilet)
         silent = True
-        decision = decide(shop.counter, mine)
+        decision = with_best_question(
+            shop.counter,
+            mine,
+            _decided(shop, mine, past),
+            State(mine, past.unknown, past.asked),
+            most=past.most,
+            talking=past.talking,
+        )
         for wanted in asked_of(case, mine, text, alone=len(facts.toilets) == 1):
             if isinstance(wanted, IfSilent) and not silent:
                 continue
@@ -94,6 +146,13 @@ def _drafts(
             if draft is not None:
                 silent = False
                 yield toilet, draft
+
+
+def _decided(shop: Shop, facts: Facts, past: Past) -> Decision:
+    """What is decided; where the letter sounds as if the valve were changed, that is asked once."""
+    decision = decide(shop.counter, facts)
+    was_asked = VALVE in past.unknown or VALVE in past.asked
+    return decision if was_asked else with_valve_doubted(facts, decision)
 
 
 def _draft(
@@ -137,6 +196,7 @@ def _checked(
         also_fits=tuple(p for p in draft.also_fits if p in said - fallen_words),
         ruled_out=tuple(r for r in draft.ruled_out if r.part_no in said),
         question=draft.question,
+        also_asked=tuple(draft.also_asked),
         causes=tuple(draft.causes),
         checks=seen.checks,
         sources=tuple(draft.sources),

@@ -67,9 +67,9 @@ def chosen(clause: str, offered: Offered) -> str | None:
     said = plain(clause).strip(" .!?,;\"'")
     if not said:
         return None
-    only = offered.only
-    if only and (choice := _by_words(said, only)):
-        return sentence(only.asks, choice)
+    told = [(put, choice) for put in offered.questions if (choice := _by_words(said, put))]
+    if len(told) == 1:
+        return sentence(told[0][0].asks, told[0][1])
     found = _WHICH.fullmatch(said)
     if found is None:
         return None
@@ -91,7 +91,8 @@ def _by_words(said: str, put: Put) -> str | None:
     """The choice whose own words the clause is: 'a ring', 'rings', 'ring'."""
     bare = re.sub(r"^(?:(?:it is|it's|its|they are|they're|they|both|point|by|with|on|an?|the|two"
                   r"|little|small|just)\s+)*", "", said)  # fmt: skip
-    known = (choice for asks, choice in _SAID if asks == put.asks)
+    known = [choice for asks, choice in _SAID if asks == put.asks]
+    known += [choice for choice in put.choices if choice.isalpha()]  # '2' may be anything
     return next((c for c in known if bare in (c, f"{c}s", c.rstrip("s"))), None)
 
 

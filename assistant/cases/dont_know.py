@@ -23,7 +23,9 @@ _PHRASE = re.compile(
     rf"|{_DO_NOT} (?:really |actually |even |honestly )?(?:know|remember|recall|see|spot|notice)"
     rf"|{_CANNOT} (?:really |actually |even |quite |honestly |for the life of me )?"
     r"(?:know|remember|recall|see|spot|read|find|make (?:it |them |anything )?out|tell|say|get at"
-    r"|get to|reach|measure|lift|get (?:the lid|it|a hand|in)\b|look|work (?:it )?out)"
+    r"|get to|reach|measure|do (?:that|it|this|any)|send"
+    r"|take (?:one|any|a (?:photo|picture))|lift|get (?:the lid|it|a hand|in)\b|look"
+    r"|work (?:it )?out)"
     r"|(?:am |i'?m |we'?re )?(?:not (?:really |at all |quite |too |very |so )?(?:sure|certain)"
     r"|unsure)|forgotten|forgot|slips my mind|hard to (?:say|tell|see|read)"
     r"|impossible to (?:say|tell|see|read|find)|not (?:visible|legible|readable)"
@@ -39,6 +41,7 @@ _PHRASE = re.compile(
     r"(?:ruler|tape|tape measure|torch|camera|smartphone|means of measuring)"
     r"|no (?:visible |legible |readable |other |model |part |serial |date |maker'?s? |brand )*"
     r"(?:numbers?|names?|dates?|stamps?|years?|mark(?:s|ing|ings)?|logo|digits|label"
+    r"|photo(?:graph)?s?|pictures?|pics?"
     r"|writing)\b)"
 )
 # Beside these nothing is said in a clause that does not know.

@@ -7,11 +7,13 @@ in the letter, unread, so that it alone is ever quoted to him; the sentence besi
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 
 from assistant.cases.case import Offered, Put
 from assistant.cases.choosing import LEAD_INS, chosen, sentence
 from assistant.cases.dont_know import Unknown, not_known, says_nothing
+from assistant.cases.numbered import Place, answers_in
 
 ANSWERS = {
     "yes": re.compile(
@@ -20,13 +22,20 @@ ANSWERS = {
         re.IGNORECASE,
     ),
     "no": re.compile(
-        r"(?:no\b|nope|nah|never|not (?:that|as far|to my)|(?:it|they|he|she|we|i) (?:was|has"
-        r"|did|have)"
-        r"(?:n't| not)|(?:it's |it is |all |still )?original)",
+        r"(?:no\b(?!,? (?:wait|sorry|hang|hold|actually|i meant|it(?: is|'?s) (?:an? |the )"
+        r"(?!original)))|nope|nah|never|not (?:that|as far|to my)"
+        r"|(?:it|they|he|she|we|i) (?:was|has|did|have)(?:n't| not)"
+        r"|(?:it's |it is |all |still )?original)",
         re.IGNORECASE,
     ),
 }
 _YES_OR_NO = frozenset({"valve_replaced"})
+_NUMBERS = frozenset({"model_no", "old_part"})  # after these a year may be any number
+_YEAR = re.compile(
+    r"(?:(?:about|around|circa|maybe|perhaps|probably|in|from|i think)\s+)*(?:19|20)\d\d"
+    r"(?:\s*(?:or so|ish|maybe|perhaps|probably|i (?:think|guess|believe)|,))*",
+    re.IGNORECASE,
+)  # what else could be told by it?
 _THINKS = re.compile(r"\bi (?:don'?t|do not) think so\b|\bprobably not\b", re.IGNORECASE)
 _FIRST = re.compile(r"(.+?)([.!?]?)((?:(?<=[.!?])\s.*)?)$", re.DOTALL)
 _CLAUSE = re.compile(r"[^,;:\n]+")
@@ -59,6 +68,8 @@ def pieces_of(text: str, offered: Offered | None) -> tuple[Piece, ...]:
     """The pieces of a message that replies to what was offered."""
     if offered is None:
         return (Piece(text, 0, len(text)),)
+    if places := answers_in(text, len(offered.questions)):
+        return tuple(_one_by_one(text, places, offered))
     hidden = [(u.start, u.end) for u in not_known(text, _asked(offered))]
     at = _begins(text, hidden)
     # 'No idea, sorry' is over; 'No idea. It leaks!' goes on to something else.
@@ -73,7 +84,33 @@ def pieces_of(text: str, offered: Offered | None) -> tuple[Piece, ...]:
 
 def unknown(text: str, offered: Offered | None) -> tuple[Unknown, ...]:
     """What a message says that it does not know."""
+    if offered and (places := answers_in(text, len(offered.questions))):
+        return tuple(
+            replace(one, start=one.start + start, end=one.end + start)
+            for start, end, at in places
+            for one in not_known(text[start:end], (offered.questions[at].asks,))
+        )
     return not_known(text, _asked(offered) if offered else ())
+
+
+def _one_by_one(text: str, places: Sequence[Place], offered: Offered) -> Iterator[Piece]:
+    """The pieces of answers that stand by their numbers or on their lines, each a paragraph."""
+    done = 0
+    for start, end, at in places:
+        if done < start:
+            yield Piece(text[done:start], done, start, hidden=bool(done) or not _says(text[:start]))
+        alone = Offered((offered.questions[at],), offered.parts)
+        for piece in pieces_of(text[start:end], alone):
+            yield replace(piece, start=piece.start + start, end=piece.end + start)
+        yield Piece("\n\n", end, end, added=True)
+        done = end
+    if done < len(text):
+        yield Piece(text[done:], done, len(text))
+
+
+def _says(text: str) -> bool:
+    """Whether there is anything before the first answer's number."""
+    return re.search(r"[^\W\d_]", text) is not None
 
 
 def _asked(offered: Offered) -> tuple[str, ...]:
@@ -107,11 +144,14 @@ def _said_out(text: str, offered: Offered) -> tuple[str, int] | None:
             if pattern.match(first):
                 return f"{sentence(only.asks, word)}{stop}", len(first)
     clause = _CLAUSE.match(first)
+    if only and only.asks in _YES_OR_NO:
+        clause = None  # 'no, it is a ...' is no 'no'
     for part in dict.fromkeys((first, clause[0] if clause else first)):
         if picked := chosen(part, offered):
             comma = text[len(part) : len(part) + 1] in (",", ";", ":")  # it goes with the choice
             return f"{picked}{_stop(text, len(part))}", len(part) + comma
-    lead_in = LEAD_INS.get(only.asks) if only else None
+    by_year = not (only and only.asks in _NUMBERS) and _YEAR.fullmatch(first)
+    lead_in = LEAD_INS["made"] if by_year else LEAD_INS.get(only.asks) if only else None
     if lead_in is None or len(first.split()) > SHORT:
         return None
     return f"{lead_in.format(first)}{stop}", len(first)

@@ -10,7 +10,7 @@ from assistant.cases.case import Offered, Put
 
 def offered_by(reply: Reply) -> Offered:
     """The questions and parts of a reply, in its order."""
-    asked = [a.question for a in reply.answers if a.question]
+    asked = [q for a in reply.answers for q in (a.question, *a.also_asked) if q]
     parts = dict.fromkeys(part.part_no for a in reply.answers for part in a.parts)
     return Offered(tuple(Put(q.asks, q.choices) for q in asked), tuple(parts))
 

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from datetime import date
 
 from assistant.cases.case import Case, Change, Message, Standing, Told
-from assistant.cases.in_full import unknown
 from assistant.cases.known import Known, known
 from assistant.cases.letter import heard
 from assistant.cases.possible import possible
+from assistant.cases.so_far import asked_so_far, facts_in, not_known_so_far
 from assistant.cases.takes_back import answers
 from assistant.fitment.decide import decide
 from assistant.fitment.decision import Why
@@ -32,7 +32,6 @@ def standing(shop: Shop, case: Case, today: date | None = None) -> Standing:
     now = known(messages, shop.names, today)
     told = [_told(fact, now, messages) for fact in now.facts]
     changed = changes(shop, messages, today)
-    answered, not_known = _answered(messages, told, changed)
     against = (
         facts
         for toilet in now.facts.toilets
@@ -42,9 +41,9 @@ def standing(shop: Shop, case: Case, today: date | None = None) -> Standing:
         told=tuple(told),
         changes=changed,
         contradictions=tuple(tuple(_told(f, now, messages) for f in facts) for facts in against),
-        asked=_asked(messages),
-        answered=answered,
-        unknown=not_known,
+        asked=asked_so_far(messages),
+        answered=_answered(now, messages, changed),
+        unknown=not_known_so_far(now, messages),
         possible=tuple(
             possible(shop.counter, now.facts.of_toilet(t), t) for t in now.facts.toilets
         ),
@@ -111,22 +110,14 @@ def _told(fact: Fact, of: Known, messages: Sequence[Message]) -> Told:
     return Told(fact, number, text[start:end], start, end)
 
 
-def _asked(messages: Sequence[Message]) -> tuple[str, ...]:
-    put = (p.asks for m in messages if m.who == "counter" and m.asked for p in m.asked.questions)
-    return tuple(dict.fromkeys(put))
-
-
 def _answered(
-    messages: Sequence[Message], told: Sequence[Told], changed: Sequence[Change]
-) -> tuple[frozenset[str], frozenset[str]]:
-    """The questions answered with something, and those answered with 'don't know'."""
+    read: Known, messages: Sequence[Message], changed: Sequence[Change]
+) -> frozenset[str]:
+    """The questions answered with something."""
     answered: set[str] = set()
-    not_known: set[str] = set()
     for message, offered in heard(messages):
-        here = [t.fact for t in told if t.message == message.number and not t.fact.negated]
-        not_known |= {q for u in unknown(message.text, offered) for q in u.questions}
-        not_known = {q for q in not_known if not any(answers(q, fact) for fact in here)}
+        here = facts_in(read, message)
         asked = {put.asks for put in offered.questions} if offered else set()
         answered |= {q for q in asked if any(answers(q, fact) for fact in here)}
         answered |= asked & {c.name for c in changed if c.old_message == message.number}
-    return frozenset(answered), frozenset(not_known)
+    return frozenset(answered)

@@ -59,12 +59,17 @@ class Talk:
         self._shop, self._audience, self._today, self._search = shop, audience, today, search
         self._store, self.case = store, case
 
-    def say(self, text: str, at: datetime | None = None) -> Said:
+    def say(self, text: str, at: datetime | None = None, most_questions: int = 1) -> Said:
         """The reply to one message more, and what the case is then."""
         who: Who = "customer" if self._audience == "customers" else "staff"
         case = self._with(Message(0, who, text, at or now()))
         reply = answer(
-            self._shop, case, audience=self._audience, today=self._today, search=self._search
+            self._shop,
+            case,
+            audience=self._audience,
+            today=self._today,
+            search=self._search,
+            most_questions=most_questions,
         )
         said = Said(self._shop, reply, case.plus(self._numbered(message_of(reply, case), case)),
                     self._today)  # fmt: skip

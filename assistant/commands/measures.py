@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import sys
+from functools import partial
 from pathlib import Path
 
 import click
@@ -13,6 +14,7 @@ from assistant.commands.options import FOUND, shop_option
 from assistant.commands.searching import bar, search_of
 from assistant.shop import find_shop, open_shop
 
+in_tenths = partial(bar, aloud=True)  # these take minutes
 COUNT, SEED = 10_000, 1911  # false answers checked, and the seed by which they are drawn
 
 
@@ -21,7 +23,7 @@ COUNT, SEED = 10_000, 1911  # false answers checked, and the seed by which they 
 def bench(names: tuple[str, ...]) -> None:
     """Measure speed and memory, as ratios against a baseline in the same run.
 
-    NAMES choose among starting, answering, building, deciding, linting, nearest (default: all;
+    NAMES choose among starting, answering, asking, building, deciding, linting and nearest (all;
     some minutes, and up to 8 GiB of memory).
 
     \b
@@ -131,14 +133,14 @@ def evaluate(
     elif check:
         from assistant.measuring.campaign.command import checked
 
-        told, lines, sound = checked(opened, search_of(opened), count, seed, bar)
+        told, lines, sound = checked(opened, search_of(opened), count, seed, in_tenths)
     elif interviews:
         from assistant.measuring.interviews.command import interviewed_all
 
-        told, lines = interviewed_all(opened, count, seed, bar)
+        told, lines = interviewed_all(opened, count, seed, in_tenths)
     else:
         search = search_of(opened)
-        with bar("Answering") as progress:
+        with in_tenths("Answering") as progress:
             told, lines = reported(opened, search, older, progress)
     click.echo(json.dumps(told, ensure_ascii=False, indent=2) if as_object else "\n".join(lines))
     if not sound:

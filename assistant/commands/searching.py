@@ -34,17 +34,26 @@ def search_of(shop: Shop) -> Search:
 
 
 @contextmanager
-def bar(what: str = "Embedding") -> Iterator[Progress]:
-    """A bar on standard error, from the first report on; nothing where there is no report."""
+def bar(what: str = "Embedding", *, aloud: bool = False) -> Iterator[Progress]:
+    """A bar on standard error, from the first report on; nothing where there is no report.
+
+    Where standard error is no terminal nothing is shown, or `aloud` a line at each tenth.
+    """
     from rich.progress import Progress as Bar
 
     console = Console(stderr=True)
     shown = Bar(console=console, transient=True, disable=not console.is_terminal)
     task = shown.add_task(what, total=None)
+    in_lines = aloud and not console.is_terminal
+    said = 0
 
     def told(done: int, total: int) -> None:
+        nonlocal said
         shown.start()
         shown.update(task, completed=done, total=total)
+        if in_lines and done * 10 // total > said:
+            said = done * 10 // total
+            click.echo(f"{what}: {done} of {total}", err=True)
 
     try:
         yield told

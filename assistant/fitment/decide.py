@@ -8,9 +8,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from assistant.fitment.asking import best_question, settling
+from assistant.fitment.asking import settling
 from assistant.fitment.decision import Branch, Decision, Outcome, Why
-from assistant.fitment.features import FEATURES, Condition, values
+from assistant.fitment.features import Condition, values
 from assistant.fitment.identify import By, Identity, identify
 from assistant.fitment.judge import judge
 from assistant.fitment.lookalikes import look_alikes, ruled_out
@@ -23,7 +23,7 @@ from assistant.fitment.narrow import (
     narrowed,
     told_volume,
 )
-from assistant.fitment.old_parts import with_numbers_settled
+from assistant.fitment.old_parts import is_replaced, with_numbers_settled
 from assistant.fitment.picks import Group, groups_of
 from assistant.fitment.places import Scenario
 from assistant.reading.contradictions import contradictions
@@ -55,7 +55,7 @@ def decide(counter: Counter, facts: Facts) -> Decision:
         or _not_identified(counter, facts, identity)
         or _identified(counter, facts, identity)
     )
-    decision = _doubted(facts, decision)
+    decision = _doubted(facts, _one_of_two(facts, decision))
     return replace(decision, told=facts, valve_is_original=is_original(facts))
 
 
@@ -91,6 +91,18 @@ def _borne_out(identity: Identity, facts: Facts) -> bool:
     return bool(sure) and len(sure) == len(named) and len(identity.names) == 1
 
 
+def _one_of_two(facts: Facts, decision: Decision) -> Decision:
+    """'Only one of the two leaks': which of them comes first, where they take different seals."""
+    told = facts.named("position")
+    named = decision.outcome in (Outcome.PART, Outcome.DEPENDS) and decision.branches
+    if not told or not named or any(len(f.choices) == 1 for f in told):
+        return decision
+    picks = [b.group.picks for b in decision.branches]
+    if all(len({tuple(p.part_no for p in ps) for ps in by.values()}) < 2 for by in picks):
+        return decision
+    return decision.asking(Why.ONE_OF_TWO, "position", told[:1], told[0].choices)
+
+
 def _contradiction(facts: Facts, identity: Identity) -> Decision | None:
     for one, other in contradictions(facts):
         return Decision(
@@ -117,10 +129,7 @@ def _gave_a_number(facts: Sequence[Fact]) -> bool:
 
 def _replaced(counter: Counter, facts: Facts, identity: Identity) -> Decision | None:
     """A valve put in later is known by its measures or its old part, never by the toilet."""
-    denied = any(f.negated for f in facts.named("valve_original"))
-    if not (denied or facts.has("valve_replaced") or facts.named("valve_put_in")):
-        return None
-    if identity.by is By.OLD_PART:
+    if not is_replaced(facts) or identity.by is By.OLD_PART:
         return None
     return _by_measures(counter, facts, identity) or Decision(
         outcome=Outcome.ASK,
@@ -249,17 +258,12 @@ def _identified(counter: Counter, facts: Facts, identity: Identity) -> Decision:
     groups = [_prefer(group, asked) for group in groups]
     if named and (decision := _branches(counter, identity, left, groups)):
         return _with_asked(counter, decision, asked)
-    known = frozenset(f.name for f in facts if f.sure and f.name in TESTS)
-    question = best_question(groups, counter.tables.questions, known)
-    question = question or ("photograph" if named else "model_no")
-    feature = next((f for f in FEATURES if f.name == question), None)
     return Decision(
         outcome=Outcome.ASK,
         why=Why.TOO_MANY,
         identity=identity,
         scenarios=left,
-        question=question,
-        choices=values(feature, left) or () if feature else (),
+        question="photograph" if named else "model_no",  # where the interview knows no better
         facts=unclear,
     )
 
@@ -290,7 +294,8 @@ def _nothing_left(facts: Facts, identity: Identity, killers: tuple[Fact, ...]) -
 
 def _in_position(scenarios: Sequence[Scenario], facts: Facts) -> tuple[Scenario, ...]:
     """Only the valve asked for, where the customer says which of two."""
-    wanted = {choice for f in facts.named("position") if not f.negated for choice in f.choices}
+    told = [{*f.choices} for f in facts.named("position") if not f.negated]
+    wanted = set.intersection(*told) if told else set()
     if len(wanted) != 1:
         return tuple(scenarios)
     kept = tuple(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Hashable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from assistant.fitment.features import Condition
@@ -43,7 +43,9 @@ class Why(StrEnum):
     WHAT_WAS_MEASURED = "it is not told what was measured"
     VALVE_REPLACED = "the valve is no longer the original one"
     TRIED_IN_VAIN = "the seal that the table names did not fit"
+    ONE_OF_TWO = "one of two seals is wanted, and not told which"
     TOO_MANY = "too many seals are possible"
+    FEW_LEFT = "nothing left to ask tells them apart"
     UNLISTED = "the table does not list it"
     NOT_MADE_THEN = "the model was not made then"
     NO_SEAL_KNOWN = "no seal is known for it"
@@ -74,6 +76,27 @@ class Decision:
     unknown: tuple[str, ...] = ()  # parts asked about of which the tables do not say
     question: str | None = None
     choices: tuple[Hashable, ...] = ()  # the values among which the question decides
+    also_ask: tuple[str, ...] = ()  # in a letter: what else may be asked with it
     facts: tuple[Fact, ...] = ()  # those that the reason speaks of
     told: Facts = Facts()  # everything known about this toilet
     valve_is_original: bool = False
+
+    def asking(
+        self,
+        why: Why,
+        question: str,
+        facts: tuple[Fact, ...],
+        choices: tuple[Hashable, ...] = (),
+    ) -> Decision:
+        """A question in place of the seals that were decided on."""
+        return replace(
+            self,
+            outcome=Outcome.ASK,
+            why=why,
+            branches=(),
+            ruled_out=(),
+            unknown=(),
+            question=question,
+            choices=choices,
+            facts=facts,
+        )

@@ -39,10 +39,26 @@ TESTS: dict[str, Agrees] = {
 }  # fmt: skip
 
 
+OF_THE_TOILET = frozenset({"brand", "model", "model_no", "unlisted", "made", "bought", "pieces"})
+
+
 def with_numbers_settled(tables: Tables, facts: Facts) -> Facts:
-    """The facts, each number on an old seal meaning only seals that look as the letter tells."""
+    """The facts, each number on an old seal meaning only seals that look as the letter tells.
+
+    A seal from a valve that was put in later says what the valve is, and the toilet's own name,
+    number and years nothing: they are left out.
+    """
     told = [f for f in facts.named(*TESTS) if f.sure]
-    return Facts(tuple(_settled(tables, f, told) if f.name == "part_no" else f for f in facts))
+    facts = Facts(tuple(_settled(tables, f, told) if f.name == "part_no" else f for f in facts))
+    if not (is_replaced(facts) and facts.has_of("part_no", "old")):
+        return facts
+    return Facts(tuple(f for f in facts if f.name not in OF_THE_TOILET))
+
+
+def is_replaced(facts: Facts) -> bool:
+    """Whether the customer says that the flush valve is not the first one."""
+    denied = any(f.negated for f in facts.named("valve_original"))
+    return denied or facts.has("valve_replaced") or bool(facts.named("valve_put_in"))
 
 
 def _settled(tables: Tables, number: Fact, told: list[Fact]) -> Fact:

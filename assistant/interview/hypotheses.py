@@ -100,7 +100,7 @@ class Hypotheses:
         says = {(f.name == "valve_original") != f.negated for f in told}
         found = self
         if True in says:
-            found = replace(found, valve=np.zeros_like(found.valve))
+            found = found.with_first_valve
         if False in says or facts.named("valve_put_in"):
             none = np.zeros(0, dtype=np.int64)
             found = replace(
@@ -116,6 +116,11 @@ class Hypotheses:
         return replace(
             self, sold=sold, valve_sold=self.listed.valve_sold_with(told), volume_told=True
         )
+
+    @property
+    def with_first_valve(self) -> Hypotheses:
+        """Without the valve put in later."""
+        return replace(self, valve=np.zeros_like(self.valve))
 
     # What is left
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from assistant.fitment.asking import USUAL_EASE
@@ -15,7 +15,9 @@ from assistant.interview.together import asked_together
 from assistant.reading.facts import Facts
 from assistant.records.rows import Question
 
+ABLE = 0.2  # what fewer of such customers than this can answer is not asked
 LESS_ABLE = 0.5  # who could not answer one question answers half as many of its kind
+BY_PERSON = "person"  # the kind of question of which no program reads the answer
 STAFF = "staff"  # stands at the toilet; anybody else writes from memory
 
 # Facts that answer a question, where they are not called as it is.
@@ -44,6 +46,7 @@ class Weighed:
     question: str
     gain: float  # bits
     ease: float
+    by_person: bool = False  # the answer is a picture, which somebody at the shop looks at
 
     @property
     def utility(self) -> float:
@@ -70,10 +73,25 @@ class Reckoning:
 
     @property
     def best(self) -> str | None:
-        """The question of most use; `None` where it is certain or none tells anything."""
-        if not (useful := [q for q in self.questions if q.gain > 0]):
-            return None  # where it is certain, no question has any gain
-        return max(useful, key=lambda q: round(q.utility / HAIR)).question  # the first of the best
+        """The question of most use; `None` where it is certain or no answer narrows further."""
+        return _best(self.questions)  # where it is certain, no question has any gain
+
+    @property
+    def best_at_once(self) -> str | None:
+        """The same where answers come at once: what a person has to look at is asked for last."""
+        return _best(q for q in self.questions if not q.by_person) or self.best
+
+    def best_set(self, most: int) -> tuple[str, ...]:
+        """The questions to ask together, the best one first."""
+        eases = {q.question: q.ease for q in self.questions if q.gain > 0 and q.ease >= ABLE}
+        return asked_together(self.left, eases, most)
+
+
+def _best(questions: Iterable[Weighed]) -> str | None:
+    useful = [q for q in questions if q.gain > 0 and q.ease >= ABLE]
+    if not useful:
+        return None
+    return max(useful, key=lambda q: round(q.utility / HAIR)).question  # the first of the best
 
 
 class Interviewer:
@@ -94,7 +112,7 @@ class Interviewer:
     def reckoned(self, left: Hypotheses, state: State) -> Reckoning:
         """The same of hypotheses that are given."""
         questions = tuple(
-            Weighed(name, gain_of(left, name), self.ease(row, state.unknown))
+            Weighed(name, gain_of(left, name), self.ease(row, state.unknown), row.kind == BY_PERSON)
             for name, row in self.counter.tables.questions.items()
             if not is_answered(name, state)
         )
@@ -106,9 +124,7 @@ class Interviewer:
 
     def best_set(self, state: State, most: int = 3) -> tuple[str, ...]:
         """The questions to ask together, where a round trip is slow; the best one first."""
-        reckoning = self.reckoning(state)
-        eases = {q.question: q.ease for q in reckoning.questions if q.gain > 0}
-        return asked_together(reckoning.left, eases, most)
+        return self.reckoning(state).best_set(most)
 
     def is_certain(self, state: State) -> bool:
         """Whether the same would be sold whatever is the case."""

@@ -21,6 +21,8 @@ COUNTED = frozenset(
     {"brand", "model", "model_no", "part_no", "unlisted", "made", "bought", "opening", "disc"}
     | {"hinge_width", "ears", "overflow", "flush", "pieces", "tank_kind"}
 )
+# In what an answer may not be as labelled, the worst first.
+KINDS_OFF = ("wrong parts", "outcome", "no part named", "set", "conditions", "question")
 
 
 @dataclass(frozen=True)
@@ -40,6 +42,20 @@ class Judged:
     def right_outcome(self) -> bool:
         """Whether the outcome is one of those accepted."""
         return self.expected is not None and self.outcome in self.expected.outcomes
+
+    @property
+    def off(self) -> tuple[str, ...]:
+        """In what it is not as labelled, the worst first."""
+        named = self.answered or self.expected is None or not self.expected.answerable
+        found = (
+            bool(self.wrong),
+            not self.right_outcome,
+            not named,
+            self.exact is False,
+            self.conditions is False,
+            self.asked_well is False,
+        )
+        return tuple(kind for kind, is_off in zip(KINDS_OFF, found, strict=True) if is_off)
 
     @property
     def answered(self) -> bool:

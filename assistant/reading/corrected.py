@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from difflib import SequenceMatcher
+from itertools import pairwise
 
 from assistant.reading.clauses import sentence_of
 from assistant.reading.facts import Fact, Facts, Interval
@@ -17,6 +19,12 @@ _STRUCK = re.compile(
     r"\b(?:strike out|scratch|disregard|forget|ignore|never mind|not) (?:the )?((?:19|20)\d\d)\b"
 )
 _YEAR = re.compile(r"(?<![\w#$.-])(?:19|20)\d\d(?![\w-])")
+_READS = re.compile(
+    r"\b(?:it'?s|it is|it says|it reads|make that|rather|reads|says)"
+    r"(?: actually| really| in fact| clearly)?(?: an?| the)? [\"']?\Z"
+)
+_BESIDE = re.compile(r"\b(?:other|second|another|also|too|neighbou?r\w*|upstairs|downstairs)\b")
+LIKE = 0.75  # two names so much alike are misread for one another
 # Facts that answer the same question: a correction of one takes back the others.
 SAME = (
     frozenset({"opening", "disc", "rim", "length"}),
@@ -46,7 +54,43 @@ def corrected(text: Text, facts: Facts) -> Facts:
             old = [f for f in old if f.start >= min(last, near)]
             left = [f for f in left if f not in old]
             left[left.index(new)] = _as_before(new, old)
+    left = _without_guessed(_without_misread(text, left))
     return Facts(tuple(_without_struck(left, {int(m[1]) for m in text.find(_STRUCK)})))
+
+
+def _without_misread(text: Text, facts: list[Fact]) -> list[Fact]:
+    """'A Wendrick. Wiped it off, and it's a Wendrock': read better, and the first one is none."""
+    models = [f for f in facts if f.name == "model" and len(f.choices) == 1 and not f.negated]
+    gone = {
+        one.choices
+        for one, then in pairwise(models)
+        if one.choices != then.choices
+        and _alike(one.choices[0], then.choices[0])
+        and _READS.search(text.said[one.end : then.start])
+        and not _BESIDE.search(text.said, one.end, then.start)
+    }
+    return [f for f in facts if f.name != "model" or f.choices not in gone]
+
+
+def _without_guessed(facts: list[Fact]) -> list[Fact]:
+    """'Wendrock or something', and later 'it is Wendrick': the name as the table has it stands."""
+    models = [f for f in facts if f.name == "model" and not f.negated]
+    sure = [f for f in models if f.sure and not f.similar]
+    gone = [
+        f
+        for f in models
+        if f.similar and any(f.start < g.start and {*g.choices} < {*f.choices} for g in sure)
+    ]
+    makers = {f.choices for f in facts if f.name == "brand" and f.sure}
+    return [
+        f
+        for f in facts
+        if f not in gone and not (gone and f.name == "brand" and not f.sure and f.choices in makers)
+    ]
+
+
+def _alike(one: str, other: str) -> bool:
+    return SequenceMatcher(None, one, other, autojunk=False).ratio() > LIKE
 
 
 def _without_struck(facts: list[Fact], struck: set[int]) -> list[Fact]:

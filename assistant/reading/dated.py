@@ -18,7 +18,7 @@ _WEAK = "made?"
 _FIT = r"(?:replac|chang|swapp|install|fitt|renew|put|bought|got|new|redone|rebuil)\w*"
 
 CARDS = (
-    card(STAMP, r"stamp\w*|found(?= (?:19|20)\d\d (?:on|in|inside|under))|date(?=:? (?:19|20)\d\d\b)|date ?codes?|dates? (?:says?|reads?|is|shows?)|cast|fired|pressed|embossed|imprint\w*|mou?ld(?:ed)?(?: in| into)?|markings?|marked|engraved|dated|etched|(?:manufactur\w+|mfg|mfd|production) date|date(?= \d{4} (?:in|on|under|inside))|date (?:on|in|under|inside|of)(?! (?:the )?(?:receipt|invoice|purchase|sale))"),
+    card(STAMP, r"stamp\w*|found(?= (?:19|20)\d\d (?:on|in|inside|under))|date(?=:? (?:19|20)\d\d\b)|date ?codes?|dates? (?:says?|reads?|is|shows?)|cast|fired|pressed|embossed|imprint\w*|mou?ld(?:ed)?(?: in| into)?|markings?|marked|engraved|dated|etched|(?:manufactur\w+|mfg|mfd|production) date|date(?= \d{4} (?:in|on|under|inside))|date (?:on|in|under|inside|of)(?! (?:the )?(?:receipt|invoice|purchase|sale))|dates? (?:scratched|cut|written|burnt|pressed|baked)|(?:in|into|on) the (?:clay|china|pottery|porcelain|glaze|ceramic|enamel)|(?:clay|china|pottery|porcelain|glaze|ceramic) (?:says|reads)"),
     card(STAMP, r"(?:(?:on|under|beneath|underneath|underside|back|bottom|inside)(?: (?:of|the|side|my)){0,4} (?:tank )?(?:lid|tank)|inside the tank|tank lid)(?= |,|:|\.|$)"),
     card("bought", r"(?:wrote|written|writing|pencil\w*)(?= (?:19|20)\d\d (?:on|under|inside))"),
     card("house", rf"{HOME}(?:'s| is| was)?(?: (?:originally |first )?built)?|built|construct(?:ed|ion)|moved(?: in(?:to)?)?|came in|lived?(?: here)?|living here|been here"),

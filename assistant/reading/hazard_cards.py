@@ -197,6 +197,6 @@ HAZARDS: tuple[Card, ...] = (
         r"|\bwater<3>under the toilet\b|\bpuddles?\b|\bwater<2>everywhere\b",
         "water where it should not be",
         unless=r"\bflood(?:ed)? (?:the )?(?:bowl|market)\b"
-        r"|\b(?:big|great|year of the|summer of the) flood\b",
+        r"|\b(?:big|great|year of the|summer of the|in the|after the|before the|since the) flood\b",
     ),
 )

@@ -16,6 +16,7 @@ _STRANGER = (
     r"\b(?:somebody|someone|some(?: \w+)? (?:guy|man|bloke|fellow|lad|kid|expert)"
     r"|(?:a|the|your|this|one) (?:\w+ )?(?:guy|man|bloke|fellow|lad|lady|girl|boy|clerk|salesman"
     r"|person"
+    r"|builder|tiler|joiner|carpenter|electrician|roofer|decorator|agent|surveyor|seller"
     r"|shop|store|counter|website|video|forum|ad|catalogue|catalog|plumber|handyman|friend"
     r"|neighbour"
     r"|neighbor)(?: (?:at|in|on|from) (?:the|a|my|your) (?:\w+ ?){1,2})?|they)"

@@ -21,6 +21,7 @@ class Letter:
     sent: date | None = None
     subject: str | None = None
     attachments: tuple[str, ...] = ()
+    is_mail: bool = False
 
 
 def read_letter(source: bytes, *, is_mail: bool, where: str = "the message") -> Letter:
@@ -29,7 +30,9 @@ def read_letter(source: bytes, *, is_mail: bool, where: str = "the message") -> 
         return letter_from_text("")
     if is_mail:
         mail = read_mail(source, where)
-        return Letter(_text(mail.body, mail.subject), mail.sent, mail.subject, mail.attachments)
+        return Letter(
+            _text(mail.body, mail.subject), mail.sent, mail.subject, mail.attachments, True
+        )
     text = readable(source, None)
     if text is None:
         raise LetterError(where, "holds no text", "save the letter as plain text or as .eml")

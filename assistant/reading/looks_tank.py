@@ -96,7 +96,8 @@ _PIECE_CARDS = (
         r"\bbolted together\b|\b(?:two|2)[- ]?(?:piece|part|peice|pc|pce)\b|\bseparate (?:tank"
         r"|bowl)\b"
         r"|\btank and (?:the )?bowl (?:are|come|can be)<1>(?:separate\w*|apart|two)\b"
-        r"|\btank (?:is )?(?:separate|bolts|bolted|sits|lifts off)\b|\b(?:two"
+        r"|\btank (?:is )?(?:separate|bolts|bolted|sits|lifts off)\b"
+        r"|\b(?:tank|cistern)s? (?:un)bolts?\b|\b(?:two"
         r"|2) (?:separate )?pieces\b",
         "tank and bowl apart",
         unless=r"\bbroke\w*|\bcracked\b|\binto\b|\bin (?:two|2) pieces\b",
@@ -185,6 +186,16 @@ _COUNT_CARDS = (
         "the valve that empties the tank",
         unless=r"\bmain (?:water|shut|supply)\b",
     ),
+    card(
+        "position",
+        "main|rinse",
+        rf"\b(?:(?:only|just) )?(?:(?:one|either)(?: or the other)?) of (?:the|its|my|these"
+        rf"|those|them)<1>(?:two|2|pair)(?:(?: \w+)? {_SEALS})?\b(?! (?:toilets?|loos?|johns?"
+        rf"|bathrooms?|you|i|we|that you)\b)"
+        rf"|\b(?:only|just) one of (?:the |its |my )?{_SEALS}\b",
+        "one of two seals, and not which",
+        unless=r"\b(?:tried|bought|ordered|sent|toilets?|loos?|bathrooms?|johns?)\b",
+    ),
 )
 
 # Whatever holds the seal: where it is not the first one, the toilet's name tells nothing.
@@ -232,7 +243,8 @@ _HISTORY_CARDS = (
     card(
         "valve_original",
         "yes",
-        r"\b(?:never|not|n't)(?: ever)? (?:been )?(?:replaced|changed|touched|worked on"
+        r"\b(?:never|not|n't|(?:nobody|no[ -]?one|none of us)(?:'s| has| have)?)(?: ever)?"
+        r" (?:been )?(?:replaced|changed|touched|worked on"
         r"|opened up|rebuilt|messed with)(?: anything| it| any of it| the (?:flush valve"
         r"|guts|insides))?\b|\b(?:all|everything(?:'s| is)?|still|it's|is|are|probably"
         r"|believe|think|completely|totally"
@@ -260,6 +272,9 @@ _HISTORY_CARDS = (
         r"|different|new|swapped)\b"
         r"|\b(?:gave|fitted|put)<5>new flush (?:assembly|valve|unit)\b"
         r"|\bvalve<6>(?:foreign|another|different|other)<1>(?:firm|maker|make|company|brand)"
+        rf"|\b(?:plastic|{_VALVE}|{_INSIDES})(?: in (?:it|there|the tank))?<1>(?:looks?|is|are"
+        r"|seems?)<3>(?:newer|cleaner|younger|fresher) than<1>(?:tank|toilet|rest|china"
+        r"|porcelain|clay|bowl)"
         r"|\bvalve<4>(?:dazzling|bright|gleaming|shiny) (?:white|new)\b"
         rf"|\b(?:got|had|fitted|installed|put in)<3>new (?:flush )?valve?\b"
         rf"|\b{_NEW}(?: out)?<3>{_VALVE}\b"

@@ -69,11 +69,22 @@ _BARE_MIXED = re.compile(
     r"|in\b|inch\w*|dollars?|times|of\b|[\"']))"
 )
 # Where somebody has measured in millimetres, his other two-figure numbers are millimetres too.
-_METRIC = re.compile(rf"\d ?{_MM}|\bmillimet(?:er|re)s\b|\bin mm\b")
+_METRIC = re.compile(
+    rf"\d ?{_MM}|\bmillimet(?:er|re)s\b|\b(?:in|all) mm\b|\bmetric\b"
+    r"|\b(?:[4-9]\d|1[0-2]\d)\.\d\b(?! ?(?:gal|lit|l\b|%))[^;!?]{0,80}"
+    r"\b(?:[4-9]\d|1[0-2]\d)\.\d\b"
+)
 _BARE_MM = re.compile(
     rf"\b(?:reads?|is|was|are|makes?|edge|other|out|outside|outer|opening|hole|across|apart)"
     rf"[ ,:=-]{{1,3}}{FREE}(?P<a>[2-9]\d(?:\.\d)?|1[0-2]\d)"
     r"(?=\s{0,3}(?:[,;!?)\n]|\.(?!\d)|$)| (?:and|on|across|over|outside|apart|with|between)\b)"
+)
+_TENTHS = r"(?:[2-9]\d(?:\.\d)?|1[0-2]\d(?:\.\d)?)"
+# 'Ear to ear, outside faces: 81.2', '104.5 over the ears'
+_LABELLED_MM = re.compile(
+    r"\b(?:ears?|pegs?|edges?|faces?|span|bore|seat|hole|opening|lips?|rule|hinge|inside|outside)"
+    rf"(?: \([^)]{{1,30}}\))?[ ,:=]{{1,3}}{FREE}(?P<a>{_TENTHS})(?![\d/]|\.\d)"
+    rf"|{FREE}(?P<b>{_TENTHS})(?= (?:over|across|between|outside|out to|ear) )"
 )
 _NOT_OPENINGS = ("1.6", "3.5")  # bare, these are a flush in gallons
 _CODE = re.compile(
@@ -146,6 +157,11 @@ def _bare(said: str) -> Iterator[Mention]:
     for match in _BARE_MM.finditer(said) if _METRIC.search(said) else ():
         number = value(match["a"])
         yield Mention(match.start("a"), match.end("a"), number, number, "mm", (), True)
+    for match in _LABELLED_MM.finditer(said) if _METRIC.search(said) else ():
+        group = "a" if match["a"] else "b"
+        number = value(match[group])
+        rough = "." not in match[group]  # tenths are read off a caliper
+        yield Mention(match.start(group), match.end(group), number, number, "mm", (), rough)
     for match in _BARE_MIXED.finditer(said):
         number = value(match["a"])
         yield Mention(match.start("a"), match.end("a"), number, number, "in", (), True)
@@ -153,6 +169,8 @@ def _bare(said: str) -> Iterator[Mention]:
 
 def _bare_one(match: re.Match[str]) -> Iterator[Mention]:
     numbers = sorted(value(match[group]) for group in "ab" if match[group])
+    if match.group().startswith(("ear", "peg", "hinge")) and numbers == [2]:
+        return  # 'Pegs: two, pointing down' counts them
     least = 0.75 if match.group().startswith(("overflow", "tube", "standpipe")) else 1.5
     if all(least <= n <= 5 for n in numbers) and match["a"] not in _NOT_OPENINGS:
         end = match.end("b") if match["b"] else match.end("a")

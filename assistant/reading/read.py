@@ -6,11 +6,13 @@ weighed, doubt and denial are attached, corrections applied, and two toilets kep
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from datetime import date
 
 from assistant.reading.asking import without_request_marks
+from assistant.reading.beside import without_what_is_beside
 from assistant.reading.corrected import corrected
 from assistant.reading.dated_by_name import dated_by_name
 from assistant.reading.facts import Fact, Facts
@@ -40,6 +42,7 @@ _MEASURES = frozenset(
     {"opening", "disc", "rim", "tube", "hinge_width", "length", "flush", "flush_reduced"}
     | {"made", "bought", "house", "valve_put_in", "year"}
 )
+_LAST_WORDS = re.compile(r"[a-z)]{3}[.!?] +((?:[A-Z][\w'-]*\.?,? ?){1,4})(?:, [\w ,]{1,20})?\s*\Z")
 _NAMES = frozenset({"brand", "model", "model_no", "part_no", "unlisted"})
 
 
@@ -52,7 +55,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     calm = without_request_marks(text)
     spelled = Spelled(text)
     names = [spelled.back(fact) for fact in read_names(spelled.text, book)]
-    names = only_as_spelled(names, spelled.places)
+    names = _without_signature(text, only_as_spelled(names, spelled.places))
     mended = Mended(text, names)
     names = [*_without_denied(names), *_named_amid_slips(mended, names, book)]
     renamed = Renamed(text, (f for f in names if _is_a_toilets(f)))
@@ -65,7 +68,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     seen = (read_looks, read_symptoms, read_requests)
     other = [mended.back(fact) for reader in seen for fact in reader(mended.text)]
     facts = Facts().plus([*dated_by_name(text, renamed, _one_reading_each(exclusive)), *other])
-    facts = unsure_of_hearsay(text, facts)
+    facts = without_what_is_beside(text, unsure_of_hearsay(text, facts))
     told = without_others(text, remade(corrected(text, facts), book))
     return remade(by_toilet(text, told, book.builds_numbered), book)
 
@@ -76,6 +79,17 @@ def _without_denied(names: Sequence[Fact]) -> list[Fact]:
     return [
         f for f in names if f.name != "model" or f.negated or f.start > denied.get(f.choices, -1)
     ]
+
+
+def _without_signature(text: Text, names: Sequence[Fact]) -> list[Fact]:
+    """'... and shall send a cheque. Jos. Applegarth': no model, however like one it sounds."""
+    words = _LAST_WORDS.search(text.visible)
+    if words is None:
+        return [*names]
+    said = [f for f in names if f.start < words.start(1)]
+    if not said or not all(f.similar or f.name == "unlisted" for f in names if f not in said):
+        return [*names]
+    return said
 
 
 def _named_amid_slips(mended: Mended, names: Sequence[Fact], book: NameBook) -> list[Fact]:

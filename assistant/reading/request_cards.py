@@ -239,7 +239,8 @@ ASKS: tuple[Card, ...] = (
     card(
         "asks",
         "fitting service",
-        r"(?<!what )(?<!which )\b(?:(?:do|can|could|will|would) you(?: guys| also)? (?:fit"
+        r"(?<!what )(?<!which )(?<!flapper )(?<!seal )(?<!one )(?<!ring )"
+        r"\b(?:(?:do|can|could|will|would) you(?: guys| also)? (?:fit"
         r"|install|put in|mend|repair"
         r"|fix|replace)(?! (?:it )?(?:in|into|on|with)\b)|(?:send|come)<2>(?:round|out|someone"
         r"|somebody|a plumber|to my house)|do you do (?:plumbing|repairs|installations?)"

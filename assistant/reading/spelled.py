@@ -12,6 +12,11 @@ from assistant.reading.facts import Fact
 from assistant.reading.rewritten import Piece, Rewritten
 from assistant.reading.text import Text
 
+# 'TW stroke 6A': a number read out over a telephone.
+_READ_OUT = re.compile(
+    r"(?<=(?<!\w)[A-Za-z])[A-Za-z]{0,2}( (?:stroke|slash|dash|hyphen|point|dot) )(?=[A-Za-z]?\d)"
+)
+_SIGNS = {"stroke": "/", "slash": "/", "dash": "-", "hyphen": "-", "point": ".", "dot": "."}
 _SPELLED = re.compile(r"(?<![\w'-])[A-Za-z](?:([ .-]{1,2})[A-Za-z]){3,14}(?![\w'-])")
 
 
@@ -20,9 +25,13 @@ class Spelled(Rewritten):
 
     def __init__(self, message: Text) -> None:
         self.places = [m.span() for m in _SPELLED.finditer(message.visible)]
-        super().__init__(
-            message, (Piece(s, e, _joined(message.visible[s:e])) for s, e in self.places)
-        )
+        names = [Piece(s, e, _joined(message.visible[s:e])) for s, e in self.places]
+        signs = [
+            Piece(m.start(1), m.end(1), _SIGNS[m[1].strip().lower()])
+            for m in _READ_OUT.finditer(message.visible)
+        ]
+        apart = [s for s in signs if all(s.end <= n.start or n.end <= s.start for n in names)]
+        super().__init__(message, sorted([*names, *apart], key=lambda piece: piece.start))
 
 
 def _joined(letters: str) -> str:

@@ -61,7 +61,8 @@ def _named(text: Text, today: date) -> Iterator[DateForm]:
     for pattern in (_NAMED, _YEAR_FIRST, _MONTH_ONLY):
         for match in pattern.finditer(text.said):
             year = _year(match["year"], today)
-            plain = pattern is not _MONTH_ONLY or len(match["year"]) > 2
+            copied = text.raw[match.start() : match.start() + 3].isupper()  # as it is pressed in
+            plain = pattern is not _MONTH_ONLY or len(match["year"]) > 2 or copied
             yield DateForm(match.start(), match.end(), year, year, plain)
 
 

@@ -27,7 +27,8 @@ class Stance:
 
 _W = r"[\w'/\"-]+"
 _NOT = (
-    r"(?:\bnot|n't|\bcannot|\bnever|\bno longer|\bno more"
+    r"(?:\bnot(?! (?:over |on |across )?the (?:lip|rim|edge|outside)\b)"
+    r"|n't|\bcannot|\bnever|\bno longer|\bno more|\bnobody|\bno[ -]?one|\bnone of (?:us|them)"
     r"|\b(?:do|does|did|is|are|was|were|has|have|had|would|could|ca|wo)nt)"
 )
 _ADVERB = r"(?:really|actually|even|at all|currently|yet|ever|quite|anymore|any|been|being|be)"

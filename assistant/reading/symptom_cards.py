@@ -56,7 +56,9 @@ _RUNNING = (
         r"|\b(?:water (?:level )?(?:is )?|tank )(?:fills? )?too high\b|\b(?:runs?|running|drains?"
         r"|going|goes|flow\w*|spill\w*|pour\w*|trickl\w+)<2>(?:down|into|in|over)<2>(?:tube|pipe)"
         r"<1>(?:in|at) (?:the )?(?:middle|cent(?:er|re))\b|\b(?:over"
-        r"|above) the (?:top of the )?(?:overflow|stand ?pipe)\b",
+        r"|above) the (?:top of the )?(?:overflow|stand ?pipe)\b"
+        r"|\b(?:higher|above|over) (?:than )?(?:the )?(?:top|rim|brim|lip) of the (?:over ?flow"
+        r"|stand ?pipe|tube)\b",
         "the fill valve does not shut",
         unless=r"\b(?:ring|collar|slips|slides|fits)\b|\bbelow\b|\b(?:nowhere|anywhere|not) near\b",
     ),

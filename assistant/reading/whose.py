@@ -12,13 +12,25 @@ from dataclasses import replace
 from assistant.reading.facts import Fact, Facts
 from assistant.reading.text import Text
 
-_OTHERS = re.compile(
-    r"\b(?:my|our|the|a) (?:\w+ )?(?:mum|mom|mother|dad|father|parents?|sister|brother|son|daughter"
-    r"|aunt|uncle|gran\w*|neighbou?rs?|friends?|cousin|boss|landlord|in-?laws?|buddy|co-?worker)"
-    r"(?:(?:'s|s')(?! (?:been|got to|just|sure))|s? (?:also |too )?(?:has|have|had|got|owns?"
-    r"|bought|with)\b)"
+_PERSON = (
+    r"(?:mum|mom|mother|dad|father|parents?|sister|brother|son|daughter|aunt|uncle|gran\w*"
+    r"|neighbou?rs?|fr(?:ie|ei)nds?|cousin|boss|landlord|in-?laws?|buddy|co-?worker|colleague"
+    r"|(?:man|woman|lady|people|folks?|chap) (?:next door|across|opposite|upstairs|downstairs"
+    r"|at (?:no\.?|number) \d+))"
 )
-_MINE = re.compile(r"\b(?:mine|ours|my own|our own)\b")
+_OTHERS = re.compile(
+    rf"\b(?:my|our|the|a|an) (?:\w+ )?{_PERSON}(?:(?:'s|s')(?! (?:been|got to|just|sure))"
+    r"|s?(?:,[^,.;!?]{1,40},)? (?:also |too )?(?:has|have|had|got|owns?|bought|with)\b)"
+    r"|\b(?:she|he|they)(?:'s|'ve| has| have)(?: got)? an?\b|\bnext door(?:'s| has| have)\b"
+)
+_IS_OTHERS = re.compile(
+    r"\W{1,3}(?:is|was|belongs to)(?: only| just)? (?:my|our|the|a) (?:\w+ )?"
+    rf"{_PERSON}(?:'s|s'|\b)"
+)
+_MINE = re.compile(
+    r"\b(?:mine|ours|my own|our own|(?:i|we)(?:'ve| have| hav)(?: got)? an?\b(?! (?:question"
+    r"|problem|leak|look)))"
+)
 _LOOKS = frozenset({"mount", "ears", "opening", "lift", "overflow", "hinge_width"})
 _NUMBERED = frozenset({"brand", "model", "model_no"})
 _TOLD = frozenset({"brand", "model", "model_no", "made", "bought", "year", "unlisted"}) | _LOOKS
@@ -29,9 +41,31 @@ def without_others(text: Text, facts: Facts) -> Facts:
     mine = [m.start() for m in text.find(_MINE)]
     if not mine or not facts.named("brand", "model", "model_no"):
         return facts
+    facts = _without_handed_back(text, facts)
     ours = {f.choices for f in facts if f.name in _NUMBERED and not _of_another(text, f, mine)}
     kept = (_denied(text, fact, mine, ours) for fact in facts)
     return Facts(tuple(fact for fact in kept if fact is not None))
+
+
+def _without_handed_back(text: Text, facts: Facts) -> Facts:
+    """'... ignore that, the Model is my sister's': it was never ours, wherever it was named."""
+    models = facts.named("model")
+    hers = {f.choices for f in models if _IS_OTHERS.match(text.said, f.end)}
+    ours = {choice for f in models if f.choices not in hers for choice in f.choices}
+    if not hers or not ours:
+        return facts
+
+    def is_hers(fact: Fact) -> bool:
+        if fact.name == "model":
+            return fact.choices in hers
+        made = [name for names in hers for name in names]
+        return fact.name == "brand" and all(
+            any(name.startswith(f"{c} ") for name in made)
+            and not any(name.startswith(f"{c} ") for name in ours)
+            for c in fact.choices
+        )
+
+    return Facts(tuple(f for f in facts if not is_hers(f)))
 
 
 def _denied(text: Text, fact: Fact, mine: list[int], ours: set[tuple[str, ...]]) -> Fact | None:

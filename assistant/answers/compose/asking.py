@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from assistant.answers.compose.case import Case, wrote
 from assistant.answers.draft import Draft
-from assistant.answers.words import listed, value
+from assistant.answers.words import listed
 from assistant.fitment.decision import Decision, Outcome, Why
 
 
@@ -14,10 +14,14 @@ def ask(case: Case, decision: Decision) -> Draft:
     case.say_back(draft, decision)
     draft.say(_why(case, draft, decision))
     case.sounds_like(draft, decision.told)
-    asks = decision.question or "model_no"
-    choices = [value(asks, choice) for choice in decision.choices]
-    draft.say(*case.question(draft, asks, choices), main=True)
+    if not case.ask(draft, decision, main=True, again=decision.why is Why.CONTRADICTION):
+        draft.say(*_to_a_person(case, draft), main=True)
     return draft
+
+
+def _to_a_person(case: Case, draft: Draft) -> tuple[str | None, ...]:
+    """Every question that helps was put: what would still help, and who looks at it."""
+    return tuple(draft.quote(case.notes, "what-helps-us", s) for s in ("silent-tables", "person"))
 
 
 def _why(case: Case, draft: Draft, decision: Decision) -> str | None:
@@ -35,7 +39,8 @@ def _why(case: Case, draft: Draft, decision: Decision) -> str | None:
     if decision.why is Why.SEVERAL_NAMES and 0 < len(names) <= 4:
         return f"It may be {listed(names, 'or')}."
     if (
-        decision.why in (Why.VALVE_REPLACED, Why.TRIED_IN_VAIN, Why.WHAT_WAS_MEASURED)
+        decision.why
+        in (Why.VALVE_REPLACED, Why.TRIED_IN_VAIN, Why.WHAT_WAS_MEASURED, Why.ONE_OF_TWO)
         and decision.facts
     ):
         told = f"You wrote {said}."

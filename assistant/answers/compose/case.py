@@ -8,12 +8,12 @@ from decimal import Decimal
 from typing import Literal
 
 from assistant.answers.draft import Asked, Draft
-from assistant.answers.words import COUNTS, bold, how_it_holds, inches, listed
+from assistant.answers.words import COUNTS, bold, how_it_holds, inches, listed, value
 from assistant.fitment.decision import Decision
 from assistant.fitment.picks import is_in_stock
 from assistant.reading.facts import Fact, Facts
 from assistant.records.notes import Note
-from assistant.records.rows import Seal
+from assistant.records.rows import Question, Seal
 from assistant.records.tables import Tables
 
 Audience = Literal["staff", "customers"]
@@ -29,6 +29,7 @@ class Case:
     currency: str = "$"
     customers_see: frozenset[str] = frozenset({"price", "availability"})
     policies: Mapping[str, str] = field(default_factory=dict)
+    put_before: frozenset[str] = frozenset()  # questions that are not put again
 
     def seal(self, part_no: str) -> Seal:
         """A seal by its number."""
@@ -97,13 +98,43 @@ class Case:
                     "not settle it."
                 )
 
-    def question(self, draft: Draft, asks: str, choices: Iterable[str] = ()) -> tuple[str, ...]:
-        """The question's own words, why it is asked and how to find out."""
-        row = self.tables.questions.get(asks)
-        if row is None:
+    def question(
+        self, draft: Draft, asks: str | None, choices: Iterable[str] = (), *, again: bool = False
+    ) -> tuple[str, ...]:
+        """The question's own words, why it is asked and how to find out.
+
+        Nothing where it was put before, unless it is to be put `again`.
+        """
+        row = self.tables.questions.get(asks) if asks else None
+        if row is None or (asks in self.put_before and not again):
             return ()
-        draft.question = Asked(asks, row.text, row.why, tuple(choices) or row.choices, row.drawing)
-        return tuple(s for s in (row.text, row.why, row.how) if s)
+        draft.question = _asked(row, choices)
+        return _in_words(row)
+
+    def ask(
+        self, draft: Draft, decision: Decision, *, main: bool = False, again: bool = False
+    ) -> bool:
+        """Puts the decision's question, or the few that it asks together; `False` for none."""
+        asks = decision.question
+        choices = [value(asks, choice) for choice in decision.choices] if asks else []
+        said = self.question(draft, asks, choices, again=again)
+        more = [self.tables.questions[q] for q in decision.also_ask] if said else []
+        intro = draft.quote(self.notes, "what-helps-us", "several-questions") if more else None
+        if intro is None:
+            draft.say(*said, main=main)
+            return bool(said)
+        draft.also_asked += [_asked(row, ()) for row in more]
+        each = [said, *(_in_words(row) for row in more)]
+        draft.list(intro, [" ".join(one) for one in each], main=main, numbered=True)
+        return True
+
+
+def _asked(row: Question, choices: Iterable[str]) -> Asked:
+    return Asked(row.question, row.text, row.why, tuple(choices) or row.choices, row.drawing)
+
+
+def _in_words(row: Question) -> tuple[str, ...]:
+    return tuple(s for s in (row.text, row.why, row.how) if s)
 
 
 def wrote(facts: Iterable[Fact]) -> str:

@@ -7,7 +7,7 @@ from assistant.answers.compose.part import ORIGINAL, cautions
 from assistant.answers.draft import Draft, Part, Ruled
 from assistant.answers.objections import rule_name
 from assistant.answers.scope import scope, scope_of_year
-from assistant.answers.words import bold, how_it_holds, inches, listed, selecting, value, vary
+from assistant.answers.words import bold, how_it_holds, inches, listed, selecting, vary
 from assistant.fitment.decision import Branch, Decision, Outcome
 
 HANGS_ON = {
@@ -15,7 +15,7 @@ HANGS_ON = {
     "model_no": "the number in the tank", "flush": "how much it flushes",
     "opening": "the opening", "ears": "the pegs", "overflow": "the overflow tube",
     "hinge_width": "the hinge width",
-    "mount": "how the seal holds", "tank_kind": "the kind of tank",
+    "mount": "how the seal holds", "tank_kind": "the kind of tank", "build": "which of them it is",
 }  # fmt: skip
 
 
@@ -24,8 +24,8 @@ def by_branches(case: Case, decision: Decision) -> Draft:
     draft = Draft(Outcome.DEPENDS)
     case.say_back(draft, decision)
     about = _about(case, decision)
-    asked_for = decision.question or "made"
-    hangs = HANGS_ON.get(asked_for, f"the {asked_for.replace('_', ' ')}")
+    conditions = (b.condition.feature for b in decision.branches if b.condition)
+    hangs = HANGS_ON[next(conditions, "made")]
     original = None if decision.valve_is_original else ORIGINAL
     intro = vary(
         (
@@ -46,8 +46,8 @@ def by_branches(case: Case, decision: Decision) -> Draft:
         asked_about = listed([bold(p) for p in decision.unknown], "or")
         draft.say(f"Our tables do not settle whether {asked_about} fits {about}.")
     case.sounds_like(draft, decision.told)
-    asked = case.question(draft, decision.question or "made", _choices(decision))
-    draft.say(*asked)
+    if not case.ask(draft, decision):
+        draft.say(draft.quote(case.notes, "what-helps-us", "person"))
     if original:
         draft.say(draft.quote(case.notes, "is-the-valve-the-original", "how-to-see-it"))
     cautions(case, draft)
@@ -65,12 +65,8 @@ def _about(case: Case, decision: Decision) -> str:
     return scope(case.tables, decision.scenarios, last="or") or "it"
 
 
-def _choices(decision: Decision) -> list[str]:
-    return [value(decision.question or "made", choice) for choice in decision.choices]
-
-
 def _branch(case: Case, draft: Draft, branch: Branch, original: str | None) -> str:
-    condition = selecting(branch.condition) if branch.condition else ""
+    condition = _selecting(case, branch)
     if branch.group.is_silent:
         return f"if {condition}, we know no seal for it."
     picked = [(position, picks[0]) for position, picks in branch.group.picks.items() if picks]
@@ -95,6 +91,15 @@ def _branch(case: Case, draft: Draft, branch: Branch, original: str | None) -> s
             )
         )  # fmt: skip
     return f"if {condition}, it takes {listed(said)}."
+
+
+def _selecting(case: Case, branch: Branch) -> str:
+    """What selects a branch; the builds by their names where nothing else tells them apart."""
+    if branch.condition is None:
+        return ""
+    if branch.condition.feature != "build":
+        return selecting(branch.condition)
+    return f"it is {scope(case.tables, branch.group.scenarios, last='or') or 'another'}"
 
 
 def by_measures(case: Case, decision: Decision) -> Draft:

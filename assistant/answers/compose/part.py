@@ -192,7 +192,8 @@ def _asked_about(decision: Decision) -> list[Judgement]:
 
 def _before_ordering(case: Case, draft: Draft, decision: Decision, group: Group) -> None:
     seen = None
-    if not decision.valve_is_original and decision.identity.by is not By.OLD_PART:
+    unsaid = decision.question != "valve_replaced"
+    if unsaid and not decision.valve_is_original and decision.identity.by is not By.OLD_PART:
         seen = draft.quote(case.notes, "is-the-valve-the-original", "how-to-see-it")
     picked = [picks[0] for picks in group.picks.values() if picks]
     ways = case.seal(picked[0].part_no).mount

@@ -38,7 +38,7 @@ def interviewed_all(
     conversations: dict[str, list[Conversation]] = {split: [] for split in SPLITS}
     with bar("Conversing") as progress:
         for done, row in enumerate(rows, start=1):
-            conversations[row.split].append(held(shop, interviewer, truth, row, TODAY))
+            conversations[row.split].append(held(shop, truth, row, TODAY))
             progress(done, len(rows))
     told = figures(shop.counter, series, conversations, seed=seed)
     path = folder_of(shop) / "interviews.md"

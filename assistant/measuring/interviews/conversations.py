@@ -14,24 +14,18 @@ from pathlib import Path
 from typing import Any
 
 from assistant.answers.answer import Reply
-from assistant.answers.reply import reply
-from assistant.cases.in_full import in_full
+from assistant.cases.known import known
+from assistant.cases.so_far import not_known_so_far
+from assistant.cases.talk import Talk
 from assistant.errors import KnowledgeError
-from assistant.fitment.decision import Outcome
-from assistant.interview.next_question import Interviewer, State
 from assistant.measuring.campaign.truth import Truth
 from assistant.measuring.interviews.interview import MOST
 from assistant.measuring.judged import Judged, judged
 from assistant.measuring.messages import Branch, Expected, Message
-from assistant.reading.facts import Facts
-from assistant.reading.letters import letter_from_text
-from assistant.reading.read import read
 from assistant.shop import Shop
 
-# Nobody is there to look at a photograph, so none is asked for: his words alone decide.
-NOT_ASKED = ("photograph",)
-# Whoever is sent elsewhere is asked nothing about a seal.
-ELSEWHERE = frozenset({Outcome.NOT_THE_SEAL, Outcome.HAND_OVER})
+NOT_ANSWERED = (None, "photograph")
+DOES_NOT_KNOW = "I don't know."
 
 
 @dataclass(frozen=True)
@@ -95,7 +89,8 @@ def labelled(path: Path) -> list[Labelled]:
 def _labelled(row: Mapping[str, Any]) -> Labelled:
     settled = row["settled"]
     branches = tuple(Branch("", frozenset(b["parts"])) for b in settled["branches"])
-    outcomes, parts = tuple(settled["outcome"]), frozenset(settled["parts"])
+    outcomes = tuple(settled["outcome"])
+    parts = frozenset(() if branches else settled["parts"])  # else those of all branches
     expected = Expected(
         outcomes=outcomes,
         answerable=bool(parts or branches) and {*outcomes} <= {"part", "depends"},
@@ -118,71 +113,46 @@ def _labelled(row: Mapping[str, Any]) -> Labelled:
     )
 
 
-def held(
-    shop: Shop, interviewer: Interviewer, truth: Truth, labelled: Labelled, today: date
-) -> Conversation:
-    """Asks until nothing is left to ask, and holds the last reply against the label."""
-    said = [labelled.opening]
-    state = State(facts=_read(shop, said, today), asked=NOT_ASKED)
+def held(shop: Shop, truth: Truth, labelled: Labelled, today: date) -> Conversation:
+    """Talks as `counterhand chat` does till nothing is asked, and judges the last reply.
+
+    What the customer says of himself comes with his first answer.
+    """
+    talk = Talk(shop, "customers", today)
+    reply = talk.say(labelled.opening).reply
     corrects, too_many = labelled.corrects, 0
+    asked: list[str] = []
     while True:
-        made, came = _judged(shop, truth, labelled, said, today)
-        elsewhere = any(a.outcome in ELSEWHERE for a in made.answers)
-        most = len(state.asked) - len(NOT_ASKED) >= MOST
-        question = None if elsewhere or most else interviewer.best(state)
+        came = _judged(truth, labelled, reply)
+        question = _question(reply) if len(asked) < MOST else None
         if question is None and corrects is None:
             break
+        said = []
         if question is not None:
             too_many = too_many + 1 if _is_settled(came) else 0
-            said.append(in_full(labelled.knows.get(question) or "", question))
-        if corrects is not None:
-            said.append(corrects)
-            corrects = None
-        state = _heard(state, question, _read(shop, said, today))
+            asked.append(question)
+            said.append(labelled.knows.get(question) or DOES_NOT_KNOW)
+        reply = talk.say("\n\n".join([*said, *([corrects] if corrects else [])])).reply
+        corrects = None
+    messages = talk.case.messages if talk.case else ()
+    unknown = not_known_so_far(known(messages, shop.names, today), messages)
     return Conversation(
-        labelled,
-        state.asked[len(NOT_ASKED) :],
-        state.unknown,
-        came.outcome or "no answer",
-        came.named,
-        came.wrong,
-        _is_settled(came),
-        too_many,
-    )
+        labelled, tuple(asked), unknown, came.outcome or "no answer", came.named, came.wrong,
+        _is_settled(came), too_many,
+    )  # fmt: skip
 
 
-def _judged(
-    shop: Shop, truth: Truth, labelled: Labelled, said: list[str], today: date
-) -> tuple[Reply, Judged]:
-    """The reply to all that was said, and how the answer that counts meets the label."""
-    text = _whole(said)
-    made = reply(shop, letter_from_text(text), audience="customers", today=today)
-    message = Message(labelled.id, labelled.kind, text, (), None, (labelled.expected,), ())
-    return made, next(a for a in judged(message, made, truth).answers if a.expected)
+def _question(reply: Reply) -> str | None:
+    """What is asked; nobody is there to look at a photograph, so one that is wanted ends it."""
+    asked = next((a.question.asks for a in reply.answers if a.question), None)
+    return asked if asked not in NOT_ANSWERED else None
+
+
+def _judged(truth: Truth, labelled: Labelled, reply: Reply) -> Judged:
+    """How the answer that counts meets the label."""
+    said = Message(labelled.id, labelled.kind, "", (), None, (labelled.expected,), ())
+    return next(a for a in judged(said, reply, truth).answers if a.expected)
 
 
 def _is_settled(came: Judged) -> bool:
     return came.right_outcome and not came.wrong and came.exact is not False
-
-
-def _whole(said: list[str]) -> str:
-    return "\n\n".join(filter(None, said))
-
-
-def _heard(state: State, question: str | None, facts: Facts) -> State:
-    """An answer of which nothing new could be read is a 'don't know'."""
-    if question is None:
-        return State(facts, state.unknown, state.asked)
-    dumb = _values(facts) == _values(state.facts)
-    unknown = state.unknown | {question} if dumb else state.unknown
-    return State(facts, unknown, (*state.asked, question))
-
-
-def _values(facts: Facts) -> set[tuple[str, str, bool]]:
-    return {(fact.name, str(fact.value), fact.negated) for fact in facts}
-
-
-def _read(shop: Shop, said: list[str], today: date) -> Facts:
-    """All that was said, read as one letter; what is told of another toilet is left out."""
-    facts = read(letter_from_text(_whole(said)), shop.names, today)
-    return facts.of_toilet(facts.toilets[0])

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from assistant.fitment.decision import Decision
 from assistant.fitment.features import Condition
+from assistant.fitment.identify import By
 from assistant.measuring.campaign.truth import Truth
-from assistant.measuring.interviews.toilets import Toilet
+from assistant.measuring.interviews.toilets import REPLACED, Toilet
 
 FITS = ("fits", "fits with change")
 
@@ -18,7 +19,8 @@ class Named:
     """Seals that he may take for his: those that fit, that do not, and of which nobody knows.
 
     `could` were only said to have the measures told, and could fit; of them those that cannot
-    are in `cannot`.
+    are in `cannot`. `for_first` were told for the first valve, which is not there any more: the
+    answer says so, and how to see it.
     """
 
     right: frozenset[str] = frozenset()
@@ -26,10 +28,13 @@ class Named:
     unproven: frozenset[str] = frozenset()
     could: frozenset[str] = frozenset()
     cannot: frozenset[str] = frozenset()
+    for_first: frozenset[str] = frozenset()
 
 
 def named(truth: Truth, toilet: Toilet, decision: Decision) -> Named:
     """The seals named plainly, or under conditions that hold of this toilet."""
+    if told := _for_the_first_valve(toilet, decision):
+        return Named(for_first=told)
     said: dict[str, set[str]] = {"fits": set(), "does not fit": set(), "unknown": set()}
     for position, part_no in _told(toilet, decision):
         verdict = truth.verdicts.get((toilet.name, position, part_no), "does not fit")
@@ -43,6 +48,14 @@ def named(truth: Truth, toilet: Toilet, decision: Decision) -> Named:
     # A seal wrong in one of two valves is wrong, though it be right in the other.
     wrong, unproven = sets["does not fit"], sets["unknown"]
     return Named(sets["fits"] - wrong - unproven, wrong, unproven, could, cannot)
+
+
+def _for_the_first_valve(toilet: Toilet, decision: Decision) -> frozenset[str]:
+    """What is named 'if the flush valve is the original one' of a tank in which it is not."""
+    by_toilet = decision.identity.by is not By.OLD_PART
+    if toilet.group != REPLACED or decision.valve_is_original or not by_toilet:
+        return frozenset()
+    return frozenset(part_no for _, part_no in _told(toilet, decision))
 
 
 def _told(toilet: Toilet, decision: Decision) -> Iterator[tuple[str, str]]:

@@ -129,6 +129,7 @@ def _open(series: Sequence[Told]) -> Iterator[str]:
         "wrong part named",
         "wrong part named, though certain",
         "unproven part named",
+        "named for the first valve, which is gone",
         "'could fit' that cannot",
     )
     yield from _table(

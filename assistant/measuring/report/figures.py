@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
+from assistant.answers.answer import answer_as_json
 from assistant.measuring.evaluation import Evaluation, Retrieval
 from assistant.measuring.judged import Case, Judged
 from assistant.measuring.retrieval.measures import chance, interval
@@ -134,4 +135,7 @@ def _judged(answer: Judged) -> dict[str, Any]:
         "named": sorted(answer.named),
         "wrong": sorted(answer.wrong),
         "missing": sorted(expected.may_name - answer.named) if expected else [],
+        "wanted": list(expected.question) if expected else [],
+        "off": list(answer.off),
+        "given": answer_as_json(answer.answer, staff=True) if answer.answer else None,
     }

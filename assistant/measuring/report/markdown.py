@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
+from assistant.measuring.judged import KINDS_OFF
+
 FIRST = (
     "wrong parts shown",
     "answered when answerable",
@@ -123,22 +125,46 @@ def _retrieval(held: Mapping[str, Any]) -> Iterator[str]:
 
 def _cases(cases: Sequence[Mapping[str, Any]]) -> Iterator[str]:
     """Of 'tune', the messages that did not come out as labelled."""
-    off = [case for case in cases if any(_is_off(answer) for answer in case["answers"])]
+    off = [case for case in cases if any(answer["off"] for answer in case["answers"])]
     yield f"## What did not come out as labelled ('tune', {len(off)} of {len(cases)})"
     yield ""
-    for case in off:
+    yield "Answers and their checks are in report.json."
+    yield ""
+    for case in sorted(off, key=_worst):
         said = " ".join(case["text"].split())
         yield f"- **{case['id']}** ({', '.join(case['kind'])}): {said}"
         for answer in case["answers"]:
-            if _is_off(answer):
-                wanted = " or ".join(answer["expected"]) or "no answer"
-                wrong = f"; wrong: {', '.join(answer['wrong'])}" if answer["wrong"] else ""
-                came = answer["outcome"] or "no answer"
-                yield f"  - {came} where {wanted} was right{wrong} ({answer['reason']})"
+            if answer["off"]:
+                told = "; ".join(_told(answer, off) for off in answer["off"])
+                yield f"  - {told}{_because(answer)}"
 
 
-def _is_off(answer: Mapping[str, Any]) -> bool:
-    return bool(answer["wrong"]) or answer["outcome"] not in answer["expected"]
+def _worst(case: Mapping[str, Any]) -> int:
+    return min(KINDS_OFF.index(off) for answer in case["answers"] for off in answer["off"])
+
+
+def _because(answer: Mapping[str, Any]) -> str:
+    return f" ({answer['reason']})" if answer["reason"] else ""
+
+
+def _told(answer: Mapping[str, Any], off: str) -> str:
+    """One thing that is off, with what would have been right."""
+    given = answer["given"] or {}
+    asked = (given.get("question") or {}).get("asks")
+    named, missing = ", ".join(answer["named"]), ", ".join(answer["missing"])
+    return {
+        "wrong parts": f"wrong: {', '.join(answer['wrong'])}",
+        "outcome": f"{answer['outcome'] or 'no answer'} where "
+        f"{' or '.join(answer['expected']) or 'no answer'} was right",
+        "no part named": "no part was named",
+        "set": f"the set is not exact: named {named}; not named {missing or 'none'}",
+        "conditions": f"a condition is not right: {', '.join(_conditions(given)) or 'none'}",
+        "question": f"asked {asked or 'nothing'} where {' or '.join(answer['wanted'])} was right",
+    }[off]
+
+
+def _conditions(given: Mapping[str, Any]) -> list[str]:
+    return [f"{part['part_no']} {part['condition']}" for part in given.get("parts", ())]
 
 
 def _table(head: Sequence[str], rows: Sequence[Sequence[str]]) -> Iterator[str]:

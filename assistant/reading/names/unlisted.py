@@ -50,10 +50,13 @@ _BEFORE_NAMED = re.compile(
     r"\b(?:an?|my|our|for|the|old|this|that|these|those|his|her|their|is|two|three|have|has|own)\s+[\"']?$"
 )
 _OWNED = re.compile(
-    r"\b(?:have|has|had|got|own|owns|for|fits?|is|it's|in|of)\s+(?:an?|our|my)\s+(?:old\s+"
-    r"|white\s+)?[\"']?$"
+    r"(?<!there )\b(?:have|has|had|got|own|owns|for|fits?|is|it's|in|of)\s+(?:an?|our|my)\s+"
+    r"(?:old\s+|white\s+)?[\"']?$"
 )
-_FIXTURE_NEXT = re.compile(rf"[\"']?\s+(?:[a-z-]+\s+){{0,2}}?{FIXTURE}\b")
+_FIXTURE_NEXT = re.compile(
+    rf"[\"']?\s+(?:(?!(?:in|into|on|onto|to|at|of|from|down|the|my|our|and)\b)[a-z-]+\s+){{0,2}}?"
+    rf"{FIXTURE}\b"
+)
 _LOGO_NEXT = re.compile(r"[\"']?\s+(?:logo|emblem|badge)\b")
 _MODEL_NEXT = re.compile(r"[\"']?\s+model\b")
 _BRAND_NEXT = re.compile(r"[\"']?\s+brand\b")
@@ -111,6 +114,8 @@ def _name(letter: Letter, at: int, named: set[int], after_maker: bool) -> Fact |
     for of, cue in _CUES:
         shown = letter.capital(word) or lead.endswith('"') or lead.rstrip().endswith(":")
         if of == "name" and letter.mixed and not shown:
+            continue
+        if not shown and is_english(word.key):  # 'the cisterns by tea time'
             continue
         if cue.search(lead) and _nameable(letter, word):
             of = "brand" if of == "name" else of
