@@ -40,9 +40,7 @@ class Shop:
     @cached_property
     def content(self) -> Content:
         """What the index is built from."""
-        return Content(
-            self.notes, self.tables.styles, self.tables.likenesses, self.tables.telltales
-        )
+        return Content(self.notes, self.tables.styles, self.tables.likenesses)
 
     @property
     def index(self) -> Path:

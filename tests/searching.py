@@ -23,9 +23,15 @@ def model() -> Model:
 
 @cache
 def demo_index() -> Path:
-    """A folder, gone when the tests end, for the index of the demonstration shop's notes."""
+    """A folder, gone when the tests end, for the index of the demonstration shop's notes.
+
+    It begins as a copy of the one that lies beside the notes, where one was built, so that only
+    what has changed since is embedded.
+    """
     folder = Path(tempfile.mkdtemp(prefix="counterhand-index-"))
     atexit.register(shutil.rmtree, folder, ignore_errors=True)
+    if (shop().index / "current").exists():
+        shutil.copytree(shop().index, folder, dirs_exist_ok=True)
     return folder
 
 

@@ -14,12 +14,12 @@ from demonstration import builds, fits, seals, shop
 from assistant.answers.answer import as_json
 from assistant.cases.case import Message, Offered, Put
 from assistant.cases.choosing import sentence
-from assistant.cases.dont_know import not_known
 from assistant.cases.in_full import in_full, pieces_of
 from assistant.cases.talk import Said, Talk
 from assistant.cases.telling import changed_line
 from assistant.reading.facts import Interval
 from assistant.reading.letters import letter_from_text
+from assistant.reading.not_known import not_known
 from assistant.reading.read import read
 
 TODAY = date(2026, 11, 25)

@@ -9,7 +9,9 @@ from demonstration import shop
 
 from assistant.answers.answer import Reply
 from assistant.answers.compose.case import Audience
+from assistant.answers.reply import reply
 from assistant.chat import Conversation
+from assistant.reading.letters import letter_from_text
 
 
 def after(*lines: str, audience: Audience = "customers") -> Reply:
@@ -87,6 +89,18 @@ def test_thanks_are_answered_in_kind_and_change_nothing() -> None:
     lines = ("Which seal fits a Quellwick Tamsel?", "thanks")
     assert "You are welcome" in after(*lines).text
     assert first_part(after(*lines, "it was made in 1985")) == ("part", "PBK-6230")
+
+
+def test_what_a_letter_says_it_does_not_know_is_not_asked() -> None:
+    letter = "The opening is 2 inches across, strap round the tube. Which?"
+    asked = [
+        reply(shop(), letter_from_text(f"{letter} {more}"), audience="customers", most_questions=3)
+        for more in ("", "There is no number in the tank, no name on it.")
+    ]
+    (before, after_it) = ({q.asks for a in r.answers for q in (a.question, *a.also_asked) if q}
+                          for r in asked)  # fmt: skip
+    assert "model_no" in before
+    assert not {"model_no", "brand"} & after_it
 
 
 ONE_OF_TWO = "Dunmarrow Calvister. Only one of the two flaps lets water by, I want just that one."

@@ -54,6 +54,15 @@ def test_a_model_that_outlived_its_valve_has_two_answers_by_its_years() -> None:
     assert decision.question == "made"
 
 
+def test_a_year_of_who_knows_what_is_asked_about_where_it_would_be_another_seal() -> None:
+    """People take back a date in more ways than anybody can list (common practice, no source)."""
+    decision = _told(between("made", 1980), between("year", 1992))
+    assert (decision.outcome, decision.question) == (Outcome.ASK, "made")
+    assert _parts(_told(between("made", 1980), between("year", 1983))) == ["UQ-20"]
+    assert _parts(_told(between("made", 1980), between("year", 1980))) == ["UQ-20"]
+    assert _parts(_told(between("made", 1980), between("year", 2019))) == ["UQ-20"]  # not made then
+
+
 def test_a_model_still_made_is_open_at_its_end() -> None:
     """Nobody knows its last year yet (common practice, no source)."""
     decision = _told(between("made", 2015, of="stamp"), made_to=OPEN_TO)

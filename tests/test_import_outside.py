@@ -35,7 +35,7 @@ def _stripped(lines: list[list[str]]) -> list[tuple[str, ...]]:
 
 
 def test_every_table_of_the_shop_is_read_as_the_csv_module_reads_it() -> None:
-    assert len(TABLES) == 11
+    assert len(TABLES) == 10
     for table in TABLES:
         sheet = read_sheet(table)
         text = table.read_text(encoding="utf-8")

@@ -303,7 +303,7 @@ def test_what_must_be_settled_first_is_asked_as_it_is(told: tuple[object, ...]) 
     assert _decided(of, known) == decide(of, known)
 
 
-def test_a_model_of_several_makers_asks_what_tells_its_seal() -> None:
+def test_a_model_of_several_makers_asks_whose_it_is_where_people_can_say() -> None:
     of = counter(
         *(valve("gate-2"), valve("gate-3", opening_in=3.0, overflow="square")),
         *(seal("UQ-20"), seal("UQ-30", opening_in=3.0)),
@@ -315,6 +315,8 @@ def test_a_model_of_several_makers_asks_what_tells_its_seal() -> None:
     before = decide(of, facts(names))
     assert (before.why, before.question) == (Why.MODEL_ONLY, "brand")
     assert _decided(of, facts(names)).question == "overflow"
+    able = replace(of, tables=replace(of.tables, questions={"brand": question("brand", 0.3)}))
+    assert _decided(able, facts(names)).question == "brand"
 
 
 def test_a_picture_is_asked_for_last_where_answers_come_at_once() -> None:

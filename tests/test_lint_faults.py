@@ -22,7 +22,7 @@ NAMES = {
     "brands": "brands.csv", "styles": "styles.csv", "likenesses": "likenesses.csv",
     "valves": "flush_valves.csv", "builds": "toilets.csv", "build_valves": "build_valves.csv",
     "seals": "seals.csv", "evidence": "fitment.csv", "causes": "causes.csv",
-    "questions": "questions.csv", "telltales": "telltales.csv",
+    "questions": "questions.csv",
 }  # fmt: skip
 BRANDS = "brand,aliases\nUlm,Ulmb\n"
 

@@ -83,6 +83,14 @@ def test_one_of_two_seals_is_not_told_which(words: str) -> None:
 
 @pytest.mark.parametrize(
     "words",
+    ["both flappers pls, wide ears on the big one", "I want both, the small one leaks most"],
+)
+def test_who_wants_both_picks_out_neither(words: str) -> None:
+    assert not facts(f"Pembrill Ystolfen. {words}").named("position")
+
+
+@pytest.mark.parametrize(
+    "words",
     [
         "It is for one of the two toilets upstairs.",
         "I tried one of the two flappers you sent.",

@@ -109,6 +109,10 @@ def test_digits_of_something_else_are_no_part(letter: str) -> None:
         ("A Dunmarrow Wexoline, from 1984. Or rather 1984 is when they put up the house.", []),
         ("Yarabeck made by Dunmarrow, 1998. Hang on, I read it upside down. It's 2008.", [2008]),
         ("Ostrevale Lumissole, 1985, flapper. Hang on. It's a nine not an eight, so 1995", [1995]),
+        ("A Dunmarrow Wexoline from 1975. Scrap that, the lid says 1984.", [1984]),
+        ("Dunmarrow Wexoline, made 1975, no hang on, the tank is dated 1984.", [1984]),
+        ("Dunmarrow Wexoline 1975. Update: the limescale is off and it's 1984.", [1984]),
+        ("Dunmarrow Wexoline from 1975... let me check... 14 MAR 1984 under the lid.", [1984]),
     ],
 )
 def test_a_year_taken_back_dates_nothing(letter: str, made: list[int]) -> None:

@@ -390,7 +390,7 @@ def test_words_run_together_never_raise(raw: str) -> None:
 )
 def test_reading_stays_linear_in_a_very_long_letter(piece: str) -> None:
     text = Text((piece * (200_000 // len(piece) + 1))[:200_000])
-    began = time.perf_counter()
+    began = time.process_time()
     facts = every_fact(text)
-    assert time.perf_counter() - began < 15
+    assert time.process_time() - began < 60  # quadratic would take hours
     assert all(fact.end <= 200_000 for fact in facts)

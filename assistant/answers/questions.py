@@ -28,7 +28,6 @@ from assistant.answers.subject import (
     is_of_a_toilet,
     off_the_subject,
     orders_a_seal,
-    sounding,
     stated,
 )
 from assistant.reading.facts import Facts
@@ -87,7 +86,7 @@ Asked = Draft | Decide | Explain | IfSilent
 
 def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[Asked]:
     """The answers wanted, in order. `alone` says that the letter is about one toilet only."""
-    if hazards := stated(facts, "hazard") or sounding(facts, "danger"):
+    if hazards := stated(facts, "hazard"):
         owed = _asked_outright(facts, text.raw)
         more = [policy(case, owed)] if owed else []
         seal = [Decide.SEAL] if alone and another_room(facts, text) else []
@@ -120,7 +119,7 @@ def asked_of(case: Case, facts: Facts, text: Text, *, alone: bool) -> Sequence[A
         return [to_a_person(case, "only-seals")]
     beside = _beside(case, facts, text.raw, wanted)
     if causes := _elsewhere(case, facts):
-        signs = min(f.start for f in (*stated(facts, "symptom"), *sounding(facts, "part")))
+        signs = min(f.start for f in stated(facts, "symptom"))
         return _in_order(explain if how else [], (not_the_seal(case, causes), signs), beside)
     ails = bool(stated(facts, "symptom"))
     paired = facts.named("part_no") and facts.named("model", "model_no")  # do the two agree?
@@ -221,12 +220,8 @@ def _asked_outright(facts: Facts, message: str) -> set[str]:
 def _elsewhere(case: Case, facts: Facts) -> list[Cause]:
     """Causes outside the seal that the signs point at before any seal is chosen.
 
-    A sign that decides does so always; another only where nothing speaks for the seal. What is
-    told in passing counts where no sign was read.
+    A sign that decides does so always; another only where nothing speaks for the seal.
     """
-    heard = {c for f in sounding(facts, "part") for c in f.choices}
-    if heard and not stated(facts, "symptom") and not facts.named("part_no"):
-        return [cause for name, cause in case.tables.causes.items() if name in heard]
     signs = {c for f in stated(facts, "symptom") if f.sure for c in f.choices}
     causes = case.tables.causes.values()
     seal = {s for c in causes if c.points_at == "seal" for s in c.signs_for}

@@ -19,16 +19,15 @@ from assistant.answers.questions import Asked, Decide, IfSilent, asked_of
 from assistant.answers.support import looked_up, supported, told_styles
 from assistant.fitment.decide import decide
 from assistant.fitment.decision import Decision, Outcome
-from assistant.fitment.doubted_valve import VALVE, with_valve_doubted
 from assistant.fitment.narrow import is_original
 from assistant.interview.asked import with_best_question
 from assistant.interview.next_question import State
 from assistant.reading.facts import Facts
 from assistant.reading.letters import Letter
+from assistant.reading.not_known import not_known
 from assistant.reading.read import read
 from assistant.reading.text import Text
 from assistant.records.sections import in_sentences
-from assistant.search.hearing import told_in_passing
 from assistant.search.looks import styles_alike
 from assistant.search.searching import Found, Search
 from assistant.shop import Shop
@@ -71,16 +70,21 @@ def reply(
     began = time.perf_counter()
     facts = read(letter, shop.names, today or letter.sent or date.today())
     if search is not None:
-        facts = with_meaning(search, letter.text, facts)
-    past = Past(most=most_questions or most_in(letter))
+        facts = facts.plus(styles_alike(search, letter.text, facts))
+    past = Past(unknown=_left_open(letter.text, facts), most=most_questions or most_in(letter))
     return answered(
         shop, letter.text, facts, audience=audience, search=search, began=began, past=past
     )
 
 
-def with_meaning(search: Search, text: Text, facts: Facts) -> Facts:
-    """The facts, with what only the meaning of the words tells: looks, and what is told aside."""
-    return facts.plus([*styles_alike(search, text, facts), *told_in_passing(search, text, facts)])
+def _left_open(text: Text, facts: Facts) -> frozenset[str]:
+    """'No number, no name': what the customer says he does not know is not asked.
+
+    Of several toilets it is not told whose number cannot be read.
+    """
+    if len(facts.toilets) > 1:
+        return frozenset()
+    return frozenset(q for clause in not_known(text.raw) for q in clause.questions)
 
 
 def most_in(letter: Letter) -> int:
@@ -134,7 +138,7 @@ def _drafts(
         decision = with_best_question(
             shop.counter,
             mine,
-            _decided(shop, mine, past),
+            decide(shop.counter, mine),
             State(mine, past.unknown, past.asked),
             most=past.most,
             talking=past.talking,
@@ -146,13 +150,6 @@ def _drafts(
             if draft is not None:
                 silent = False
                 yield toilet, draft
-
-
-def _decided(shop: Shop, facts: Facts, past: Past) -> Decision:
-    """What is decided; where the letter sounds as if the valve were changed, that is asked once."""
-    decision = decide(shop.counter, facts)
-    was_asked = VALVE in past.unknown or VALVE in past.asked
-    return decision if was_asked else with_valve_doubted(facts, decision)
 
 
 def _draft(

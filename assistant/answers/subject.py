@@ -41,11 +41,6 @@ def stated(facts: Facts, name: str) -> list[Fact]:
     return [f for f in facts.named(name) if not f.negated]
 
 
-def sounding(facts: Facts, of: str) -> list[Fact]:
-    """What a letter tells in passing of a matter, by its meaning alone."""
-    return [f for f in facts.named("sounds_like") if f.of == of]
-
-
 def is_civil(message: str) -> bool:
     """Whether a message holds nothing but a greeting or thanks."""
     return _GREETS.fullmatch(message) is not None

@@ -7,7 +7,7 @@ from datetime import UTC, date, datetime
 
 from assistant.answers.answer import Reply
 from assistant.answers.compose.case import Audience
-from assistant.answers.reply import Past, answered, reply, with_meaning
+from assistant.answers.reply import Past, answered, reply
 from assistant.answers.subject import is_civil
 from assistant.cases.case import Case, Message
 from assistant.cases.known import known
@@ -15,6 +15,7 @@ from assistant.cases.letter import open_before
 from assistant.cases.offered import offered_by
 from assistant.cases.so_far import asked_so_far, not_known_so_far
 from assistant.reading.letters import letter_from_text
+from assistant.search.looks import styles_alike
 from assistant.search.searching import Search
 from assistant.shop import Shop
 
@@ -37,7 +38,7 @@ def answer(
     read = known(case.messages, shop.names, today)
     facts, text = read.facts, read.letter.text
     if search is not None:
-        facts = with_meaning(search, text, facts)
+        facts = facts.plus(styles_alike(search, text, facts))
     alone = len(facts.toilets) == 1  # of several toilets each is asked for itself
     return answered(
         shop,

@@ -12,8 +12,8 @@ from dataclasses import dataclass, replace
 
 from assistant.cases.case import Offered, Put
 from assistant.cases.choosing import LEAD_INS, chosen, sentence
-from assistant.cases.dont_know import Unknown, not_known, says_nothing
 from assistant.cases.numbered import Place, answers_in
+from assistant.reading.not_known import Unknown, not_known, says_nothing
 
 ANSWERS = {
     "yes": re.compile(

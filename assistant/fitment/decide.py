@@ -55,6 +55,7 @@ def decide(counter: Counter, facts: Facts) -> Decision:
         or _not_identified(counter, facts, identity)
         or _identified(counter, facts, identity)
     )
+    decision = _dated_twice(counter, facts, decision)
     decision = _doubted(facts, _one_of_two(facts, decision))
     return replace(decision, told=facts, valve_is_original=is_original(facts))
 
@@ -89,6 +90,29 @@ def _borne_out(identity: Identity, facts: Facts) -> bool:
     named = facts.named("model")
     sure = [f for f in named if f.sure and not f.similar and not f.negated]
     return bool(sure) and len(sure) == len(named) and len(identity.names) == 1
+
+
+def _dated_twice(counter: Counter, facts: Facts, decision: Decision) -> Decision:
+    """'From 1975', and later '1999' of who knows what: asked about where it would be another seal.
+
+    A letter that takes back a date says so in more ways than anybody can list.
+    """
+    made = facts.named("made")
+    loose = [f for f in facts.named("year") if not f.negated]
+    named = decision.outcome in (Outcome.PART, Outcome.DEPENDS) and decision.branches
+    if not named or not made or any(f.interval.meets(m.interval) for f in loose for m in made):
+        return decision
+    for year in loose:
+        others = Facts(tuple(f for f in facts if f.name not in ("made", "year")))
+        then = _identified(counter, others.plus([replace(year, name="made")]), decision.identity)
+        if then.branches and _sold(then) != _sold(decision):
+            return decision.asking(Why.CONTRADICTION, "made", (made[0], year))
+    return decision
+
+
+def _sold(decision: Decision) -> set[str]:
+    picks = [pick for b in decision.branches for ps in b.group.picks.values() for pick in ps]
+    return {pick.part_no for pick in picks}
 
 
 def _one_of_two(facts: Facts, decision: Decision) -> Decision:
@@ -170,9 +194,16 @@ def _not_identified(counter: Counter, facts: Facts, identity: Identity) -> Decis
         identity=identity,
         scenarios=identity.scenarios,
         question=question,
-        choices=identity.names if question == "model" else (),
+        choices=_named(identity, question),
         facts=unclear,
     )
+
+
+def _named(identity: Identity, question: str) -> tuple[str, ...]:
+    """The names that a question for a name decides between, where some were found."""
+    if question == "brand":
+        return tuple(dict.fromkeys(s.build.brand for s in identity.scenarios if s.build))
+    return identity.names if question == "model" else ()
 
 
 def _whichever(counter: Counter, facts: Facts, identity: Identity) -> Decision | None:

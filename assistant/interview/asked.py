@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Hashable
 from dataclasses import replace
 
+from assistant.fitment.asking import ease
 from assistant.fitment.decide import Counter, decide
 from assistant.fitment.decision import Decision, Outcome, Why
 from assistant.fitment.features import FEATURES, values
 from assistant.fitment.remaining import few_left
-from assistant.interview.next_question import Interviewer, State
+from assistant.interview.next_question import ABLE, Interviewer, State
 from assistant.reading.facts import Facts
 
 WANTS_FACTS = (Why.TOO_MANY, Why.NOTHING_TOLD, Why.BRAND_ONLY)
@@ -33,8 +34,8 @@ def with_best_question(
     """The decision with the question that tells most of what would be sold.
 
     Replaced is the question of a decision that asks because too little is told, or that depends:
-    of `ASK` those for `WANTS_FACTS`, and for a model without its maker where several makers bear
-    it; of `DEPENDS` all, but where the name itself is doubted only once its question was asked.
+    of `ASK` those for `WANTS_FACTS`, and whose model it is where hardly anybody could say; of
+    `DEPENDS` all, but where the name itself is doubted only once its question was asked.
     Any other that was asked before gives way too, but one of facts that do not go together.
 
     `facts` are those about this toilet; of `state` what was asked and not known counts. The
@@ -47,7 +48,7 @@ def with_best_question(
     if decision.why is Why.ONE_OF_TWO and _was_asked(decision, state):  # then the set it is
         facts = Facts(tuple(f for f in facts if f.name != "position"))
         decision = decide(counter, facts)
-    if not _asks_anew(decision, state, talking):
+    if not _asks_anew(counter, decision, state, talking):
         return decision
     state = replace(state, facts=facts)
     interviewer = interviewer_for(counter, customer)
@@ -85,7 +86,7 @@ def _was_asked(decision: Decision, state: State) -> bool:
     return decision.question in state.asked or decision.question in state.unknown
 
 
-def _asks_anew(decision: Decision, state: State, talking: bool) -> bool:
+def _asks_anew(counter: Counter, decision: Decision, state: State, talking: bool) -> bool:
     asked = _was_asked(decision, state)
     if decision.outcome is Outcome.PART:
         return talking and decision.question is None and not decision.valve_is_original
@@ -93,8 +94,8 @@ def _asks_anew(decision: Decision, state: State, talking: bool) -> bool:
         return decision.why is not Why.DOUBTED or asked
     if decision.outcome is not Outcome.ASK:
         return False
-    if decision.why is Why.MODEL_ONLY:
-        return len({s.build.brand for s in decision.scenarios if s.build}) > 1 or asked
+    if decision.why is Why.MODEL_ONLY:  # two makers are told of already: which one comes first
+        return asked or ease(counter.tables.questions, "brand") < ABLE
     return decision.why in WANTS_FACTS or (asked and decision.why not in AS_IT_IS)
 
 

@@ -3,8 +3,7 @@
     python -m assistant.measuring.fit [SHOP]
 
 A wrong answer undoes two right ones: better silence than a guess. A style is named by
-meaning only where nine in ten such namings are right. What is told in passing is heard only where,
-of the shop's rows that tell nothing, one in two hundred at most is taken for something.
+meaning only where nine in ten such namings are right.
 """
 
 from __future__ import annotations
@@ -19,20 +18,16 @@ from sklearn.linear_model import LogisticRegression
 from sklearn.model_selection import GroupKFold, cross_val_predict
 
 from assistant.measuring.labelled import Look, Question, looks, questions
-from assistant.search.content import LOOK
 from assistant.search.limits import FITTED, OWN, Limits, Signals, limits_rows
 from assistant.search.model import Model
 from assistant.search.opening import open_search
 from assistant.search.searching import CANDIDATES, Search
-from assistant.search.telltales import classifier, learnt
 from assistant.shop import DEMO, open_shop
 
 WRONG_COSTS = 2
 SOFTNESS = 10.0  # inverse strength of the regularisation
 FOLDS = 10
 RIGHT_OF_TEN = 9
-FALSE_ALARMS = 1 / 200
-NOT_HEARD = 1.0  # where there are no rows to fit to
 NOTHING = Limits(**dict.fromkeys(Limits.__dataclass_fields__, 0.0))
 
 
@@ -52,7 +47,6 @@ def fitted(search: Search, asked: Sequence[Question], told: Sequence[Look]) -> L
         answers_at=_threshold(likely, serves, of, answerable),
         looks_at=looks_at,
         looks_ahead=ahead,
-        heard_at=_for_telltales(search),
     )
 
 
@@ -105,23 +99,6 @@ def _for_looks(search: Search, told: Sequence[Look]) -> tuple[float, float]:
             if right > best and right * 10 >= len(named) * RIGHT_OF_TEN:
                 best, limits = right, (float(at), float(ahead))
     return limits
-
-
-def _for_telltales(search: Search) -> float:
-    """The likelihood from which what is told in passing is believed, by rows held out."""
-    own = [at for at, told in enumerate(search.index.descriptions) if told.of != LOOK]
-    kinds = np.array([search.index.descriptions[at].of for at in own])
-    if (
-        learnt(tuple(search.index.descriptions[at] for at in own), search.index.described[own])
-        is None
-    ):
-        return NOT_HEARD
-    likely = cross_val_predict(
-        classifier(), search.index.described[own], kinds, cv=FOLDS, method="predict_proba"
-    )
-    weighty = [n for n, kind in enumerate(sorted(set(kinds.tolist()))) if kind]
-    alarms = np.sort(likely[kinds == ""][:, weighty].max(axis=1))[::-1]
-    return round(float(alarms[int(len(alarms) * FALSE_ALARMS)]) + 0.01, 2)
 
 
 def main(folder: Path = DEMO) -> None:

@@ -37,7 +37,13 @@ _TAKES_BACK = re.compile(
     r"|(?:kindly )?disregard the"
     r"|strike out|or so i (?:believed|thought)|says? rubbish|let me spell|hm+,? let me"
     r"|typo\b|i made a mistake|let me correct|that was wrong|disregard (?:that|the last)"
-    r"|oops|whoops)|^(?:edit|update|correction)\s*:|\b(?:edit|correction)\s*:",
+    r"|(?:scrap|cancel|forget|ignore|belay) (?:that|it|what i (?:said|wrote)|the above|all that)"
+    r"|oh (?:blast|bother|drat|damn|crikey)|silly me|beg (?:your )?pardon|i tell a lie"
+    r"|(?:on|at) (?:a )?second (?:look|glance|sight|reading)|(?:looked|checked|read it) again"
+    r"|(?:had|got) (?:that|it|the \w+) wrong|that should (?:be|read|say|have)|should have (?:said"
+    r"|written|put)|let me (?:check|look|see) ?\.\.|no,? (?:hang|hold) on"
+    r"|nope,(?= (?:it|i|the|that|having)\b)"
+    r"|oops|whoops)|^(?:edit|update|correction|amended)\s*:|\b(?:edit|correction|update)\s*:",
     re.MULTILINE,
 )
 _SAYS_NOTHING = re.compile(r"^[\W_]*(?:(?:wait|no|sorry|it|i|was|wrong|that|oops)\b[\W_]*)*$")

@@ -19,6 +19,13 @@ CARDS: tuple[Card, ...] = (*MOUNT, *FORM, *TANK)
 _OF_THE_TOILET = tuple(c for c in TANK if c.name in ("pieces", "tank_kind"))
 _WHICH_OF_TWO = tuple(c for c in CARDS if c.name == "position")  # told by a wish as well
 _OF_THE_SEAL = tuple(c for c in CARDS if c not in (*_OF_THE_TOILET, *_WHICH_OF_TWO))
+# 'Both flappers please, wide ears on the big one': neither is picked out.
+_BOTH = re.compile(
+    r"\b(?:need|want|order|send|buy|replace|like|get|take)\s+(?:\w+\s+){0,2}both\b"
+    r"|\bboth(?: of (?:them|the))?(?: (?:flappers|flaps|seals|rubbers|valves))? "
+    r"(?:pls|plz|please|are (?:worn|gone|shot|leaking|perished|done|hard)|leak|need|want"
+    r"|have gone)\b"
+)
 _IS_IT = re.compile(r"\b(?:is|are|was|does|if|whether|which|what|how) [^.;!?]{0,25}$")
 
 
@@ -30,7 +37,7 @@ def read_looks(text: Text) -> list[Fact]:
     facts = [
         *read_cards(text, _OF_THE_SEAL, accepts=observed),
         *read_cards(text, _OF_THE_TOILET, accepts=_told),
-        *read_cards(text, _WHICH_OF_TWO),
+        *([] if next(iter(text.find(_BOTH)), None) else read_cards(text, _WHICH_OF_TWO)),
         *read_cards(text, STYLE, how=_named),
     ]
     return sorted(facts, key=lambda f: (f.start, f.end, f.name))

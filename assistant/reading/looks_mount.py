@@ -8,7 +8,7 @@ _EARS = (
     r"\b(?:ears?|pegs?|pins|posts|(?:little |small |side |plastic |rubber |the |two |2 "
     r"|both )(?:arms?|wings|tabs|horns)|hooks?|lugs|loops)"
 )
-_POST = r"(?:ears?|pegs?|pins?|posts?|horns?|stubs?|hooks?|fingers?|nubs?|prongs?|lugs?|knobs?)"
+_POST = r"(?:ears?|pegs?|pins?|posts?|horns?|stubs?|hooks?|fingers?|nubs?|prongs?|lugs?|knobs)"
 _UPWARD = r"(?:up\b|upwards?\b|upright\b|skywards?\b|(?:to|at|towards) the (?:ceiling|sky|lid)\b)"
 _DOWNWARD = r"(?:down\b|downwards?\b|(?:to|at|towards) the (?:floor|ground|bottom)\b)"
 _POINTS = (

@@ -36,8 +36,12 @@ _KIND_CARDS = (
         r"|split)[- ](?:\w+ )?(?:flush )?(?:push ?)?buttons?\b|\b(?:big|large"
         r"|full)<2>(?:and|or|&|/) ?(?:a )?(?:small|little|half)<1> ?(?:button|flush)\b"
         r"|\bsmall<2>(?:and|or|&) (?:a )?(?:big|large)<1> ?(?:button|flush)\b"
+        r"|\b(?:pee|wee|number (?:one|1)) button\b|\bhalf (?:and|or) (?:a )?whole flush\b"
         r"|\bhalf[- ]?(?:and|/|,| ) ?full flush\b|\bbutton for (?:number )?(?:1|one|pee"
-        r"|liquid|small)\b|\b(?:one|1) (?:button )?for (?:pee|liquids?|number (?:one|1))\b",
+        r"|liquid|small)\b|\b(?:one|1) (?:button )?for (?:pee|liquids?|number (?:one|1))\b"
+        r"|\bbutton<6>(?:split|divided|cut|parted|halved)\b(?! (?:pin|off))|\btwo-part button\b"
+        r"|\b(?:small|little) (?:button|one) (?:in|inside|within) (?:a |the )?(?:big|large)\w*\b"
+        r"|\b(?:short|half|small|little|eco) flush (?:and|or|/) (?:a )?(?:long|full|big|large)\b",
         "two volumes, two buttons",
         unless=r"\bflush(?:es)? twice\b|\bdouble flush(?:es|ing)\b|\bhave to\b|\btwo flushes\b",
     ),
@@ -45,8 +49,10 @@ _KIND_CARDS = (
         "tank_kind",
         "pressure",
         r"\b(?:pressure|power|air)[- ](?:assist\w*|flush|tank|vessel)\b|\bpressuri[sz]ed\b"
-        r"|\b(?:loud )?who+sh\b|\b(?:plastic|sealed|black)<1> ?(?:vessel|cylinder"
-        r"|bladder) (?:inside|in)\b|\btank (?:inside|within) (?:the |a )?tank\b",
+        r"|\b(?:loud )?who+sh(?:es|ing)?\b|\b(?:plastic|sealed|black)<1> ?(?:vessel|cylinder"
+        r"|bladder|tub|bottle|drum|pot) (?:inside|in)\b|\bcompressed air\b|\bsealed<1>(?:vessel|tub"
+        r"|bottle|drum|pot)\b|\b(?:goes|went|going|flushes)(?: off)? (?:bang|like an? (?:jet|cannon"
+        r"|gun|rocket|aeroplane|airplane|plane))\b|\btank (?:inside|within) (?:the |a )?tank\b",
         "compressed air, no flapper",
         unless=r"\b(?:water|low|no|house|supply) pressure\b",
     ),
@@ -65,7 +71,11 @@ _KIND_CARDS = (
         r"|toilet|carrier|frame)\b|\bwall[- ](?:hung|mounted|hanging)<1> ?(?:toilet|bowl"
         r"|pan|wc)?\b(?! tank)|\bbuttons? (?:in|on) the wall\b|\b(?:tank|cistern) hidden\b"
         r"|\b(?:tank|cistern) is (?:all )?(?:hidden|concealed|built in"
-        r"|boxed in|behind the tiles)\b|\b(?:flush )?plate (?:on|in) the wall\b",
+        r"|boxed in|behind the tiles)\b|\b(?:flush )?plate (?:on|in) the wall\b"
+        r"|\b(?:hidden|buried|sunk|tucked|tank|cistern|works|everything)<3>behind (?:the |a )?"
+        r"(?:\w+ )?(?:tiles?|tiling|panel\w*|plaster\w*|wall|boxing)\b"
+        r"|\b(?:only|just|nothing but) (?:an? |the )?(?:\w+ )?(?:button|flush)?[- ]?plate\b"
+        r"|\b(?:flush|button|push)[- ]plate\b",
         "behind the wall",
         unless=r"\b(?:water|leak\w*|damp|tank hung|high tank) (?:in|behind|on) the wall\b",
     ),
@@ -86,7 +96,10 @@ _PIECE_CARDS = (
         r"|\btank and bowl are (?:all )?(?:one"
         r"|joined|molded|moulded|fused|together)\b|\b(?:tank|bowl) (?:is"
         r"|are) (?:all )?(?:one|part of|molded|moulded) ?(?:piece|unit|together)?\b"
-        r"|\ball one (?:piece|unit)\b|\bno seam\b",
+        r"|\b(?:moulded|molded|cast) (?:with|into|onto|together with) the (?:bowl|pan)\b"
+        r"|\b(?:all|in|just|is) one (?:piece|unit)\b|\bno (?:seam|join|joint)\b"
+        r"|\bone (?:solid |single |big |great )?(?:lump|casting|chunk|block|moulding|molding)\b"
+        r"|\b(?:tank|cistern)<3>(?:grows|flows|runs) (?:out of|into) the (?:bowl|pan)\b",
         "tank and bowl in one",
         unless=r"\bone piece of\b",
     ),

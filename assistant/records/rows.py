@@ -80,35 +80,6 @@ class Likeness(Row):
 
 
 @dataclass(frozen=True, kw_only=True)
-class Telltale(Row):
-    """How customers tell in passing of what matters more than the seal.
-
-    That is a `danger` to house or person, a `cause` that lies in another part, or (`valve`: yes)
-    that the flush valve is not the first one. With none of them the words only sound like it.
-    """
-
-    file: ClassVar[str] = "telltales.csv"
-    keys: ClassVar[tuple[str, ...]] = ("telltale",)
-    telltale: str = cell(needed=True)
-    danger: str | None = cell()
-    cause: str | None = cell(to="causes.csv")
-    valve: bool | None = cell(cells.yes_no)
-    words: str = cell(needed=True)
-
-    @property
-    def tells(self) -> str:
-        """Of what it tells: danger, part, valve, or nothing ('')."""
-        if self.danger:
-            return "danger"
-        return "part" if self.cause else "valve" if self.valve else ""
-
-    @property
-    def sign(self) -> str:
-        """Which danger, or which cause."""
-        return self.danger or self.cause or ""
-
-
-@dataclass(frozen=True, kw_only=True)
 class FlushValve(Row):
     """A kind of flush valve. `mount` lists every way a seal can hold to it."""
 
@@ -265,7 +236,6 @@ TABLES: tuple[type[Row], ...] = (
     Brand,
     Style,
     Likeness,
-    Telltale,
     FlushValve,
     Build,
     BuildValve,

@@ -28,7 +28,6 @@ from assistant.records.rows import (
     Row,
     Seal,
     Style,
-    Telltale,
 )
 
 T = TypeVar("T")
@@ -58,7 +57,6 @@ class Tables:
     causes: Mapping[str, Cause] = dataclasses.field(default_factory=dict)
     questions: Mapping[str, Question] = dataclasses.field(default_factory=dict)
     likenesses: Mapping[str, Likeness] = dataclasses.field(default_factory=dict)
-    telltales: Mapping[str, Telltale] = dataclasses.field(default_factory=dict)
 
     @classmethod
     def of(cls, read: Mapping[str, Mapping[str, Any]]) -> Tables:
@@ -74,7 +72,6 @@ class Tables:
             causes=read["causes.csv"],
             questions=read["questions.csv"],
             likenesses=read["likenesses.csv"],
-            telltales=read["telltales.csv"],
         )
 
     @cached_property

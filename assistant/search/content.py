@@ -1,4 +1,4 @@
-"""What an index is built from: notes, looks of seals, and what customers tell in passing."""
+"""What an index is built from: the notes, and what each style of seal looks like."""
 
 from __future__ import annotations
 
@@ -8,24 +8,17 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from assistant.records.notes import Note
-from assistant.records.rows import Likeness, Style, Telltale
+from assistant.records.rows import Likeness, Style
 from assistant.records.sections import in_sentences
 from assistant.search.passages import Passage, digest, passages_of
-
-LOOK = "look"
 
 
 @dataclass(frozen=True)
 class Description:
-    """One way in which something is told: a style of seal; without a style, what is no seal.
-
-    Of what is told in passing, `of` says what it tells ('' where it only sounds so), and `style`
-    is its sign.
-    """
+    """One way in which a style of seal is described; without a style, what is no seal."""
 
     style: str
     text: str
-    of: str = LOOK
 
 
 @dataclass(frozen=True, eq=False)
@@ -35,14 +28,13 @@ class Content:
     notes: Mapping[str, Note]
     styles: Mapping[str, Style]
     likenesses: Mapping[str, Likeness] = field(default_factory=dict)
-    telltales: Mapping[str, Telltale] = field(default_factory=dict)
 
     @cached_property
     def digests(self) -> dict[str, str]:
-        """A SHA-256 for every note, and one for all descriptions."""
-        told = json.dumps([[d.style, d.text, d.of] for d in self.descriptions])
+        """A SHA-256 for every note, and one for all descriptions of styles."""
+        told = json.dumps([[d.style, d.text] for d in self.descriptions])
         notes = {f"notes/{name}.md": note.digest for name, note in sorted(self.notes.items())}
-        return {**notes, "descriptions": digest(told)}
+        return {**notes, "descriptions of styles": digest(told)}
 
     @cached_property
     def passages(self) -> tuple[Passage, ...]:
@@ -51,7 +43,7 @@ class Content:
 
     @cached_property
     def descriptions(self) -> tuple[Description, ...]:
-        """How each style looks, in the trade's words and customers'; what is told in passing."""
+        """How each style looks: its name and looks in the trade's words, and in customers'."""
         own = [
             Description(style.style, text)
             for style in self.styles.values()
@@ -60,5 +52,4 @@ class Content:
         return (
             *own,
             *(Description(row.style or "", row.words) for row in self.likenesses.values()),
-            *(Description(row.sign, row.words, row.tells) for row in self.telltales.values()),
         )

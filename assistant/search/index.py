@@ -19,7 +19,7 @@ from assistant.search.passages import Passage
 from assistant.search.vectors import Vectors
 
 DEPTH = 50  # places that each ranking gives to the fusion
-FORMAT = 5  # rises when what is embedded or how it is kept changes
+FORMAT = 4  # rises when what is embedded or how it is kept changes
 
 
 @dataclass(frozen=True)

@@ -36,10 +36,7 @@ class Signals:
 
 @dataclass(frozen=True)
 class Limits:
-    """A logistic model of 'this passage answers' and its limit; limits for what is told by meaning.
-
-    `looks_at` and `looks_ahead` are those of looks, `heard_at` that of what is told in passing.
-    """
+    """A logistic model of 'this passage answers' and its limit; limits for looks by meaning."""
 
     passage: float
     wording: float
@@ -52,7 +49,6 @@ class Limits:
     answers_at: float
     looks_at: float
     looks_ahead: float
-    heard_at: float
 
     def likely(self, signals: Signals) -> float:
         """The likelihood that a passage answers, from 0 to 1."""

@@ -4,12 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence, Set
 from dataclasses import dataclass
-from functools import cached_property
 
 import numpy as np
 
 from assistant.records.sections import Line
-from assistant.search.content import LOOK
 from assistant.search.excerpt import excerpt
 from assistant.search.fusion import DAMPING
 from assistant.search.index import Hit, Index
@@ -17,7 +15,6 @@ from assistant.search.lexical import shared
 from assistant.search.limits import Limits, Signals
 from assistant.search.model import Encoder
 from assistant.search.passages import Passage
-from assistant.search.telltales import Ear, Heard, ear_of
 from assistant.search.vectors import Vectors
 
 CANDIDATES = 12  # passages found that are looked at closely
@@ -123,19 +120,9 @@ class Search:
         hits = self.index.find(words, meaning, count, allowed)
         return [(hit.passage, hit.likeness) for hit in hits]
 
-    def heard(self, sentences: Sequence[str]) -> list[Heard | None]:
-        """For each sentence what it tells in passing, if it is likely enough."""
-        if not sentences or self._ear is None:
-            return [None] * len(sentences)
-        return self._ear.heard(self.encoder.encode(sentences), self.limits.heard_at)
-
-    @cached_property
-    def _ear(self) -> Ear | None:
-        return ear_of(self.index)
-
     def alike(self, wordings: Sequence[str]) -> list[Alike | None]:
         """For each wording the style that it describes, if one stands out clearly enough."""
-        if not wordings or not any(d.of == LOOK for d in self.index.descriptions):
+        if not wordings or not len(self.index.described):
             return [None] * len(wordings)
         return [self._standing_out(v) for v in self.encoder.encode(wordings)]
 
@@ -148,8 +135,6 @@ class Search:
         near: dict[str, list[float]] = {}
         cosines = self.index.described @ meaning
         for told, cosine in zip(self.index.descriptions, cosines.tolist(), strict=True):
-            if told.of != LOOK:
-                continue
             near.setdefault(told.style, []).append(cosine)
         best = {style: sorted(all_)[-NEAREST:] for style, all_ in near.items()}
         means = {style: sum(few) / len(few) for style, few in best.items()}
@@ -171,7 +156,7 @@ class Search:
         own = [
             vector
             for told, vector in zip(self.index.descriptions, self.index.described, strict=True)
-            if told.style == style and told.of == LOOK
+            if told.style == style
         ]
         if not own:
             return None

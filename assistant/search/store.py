@@ -113,9 +113,7 @@ def _fill(new: Path, index: Index) -> str:
     index.lexical.save(new / "words")
     np.save(new / "sentences.npy", index.sentences)
     np.save(new / "described.npy", index.described)
-    _write(
-        new / "described.json", json.dumps([[d.style, d.text, d.of] for d in index.descriptions])
-    )
+    _write(new / "described.json", json.dumps([[d.style, d.text] for d in index.descriptions]))
     files = {str(path.relative_to(new)): _digest(path) for path in _files(new)}
     _write(new / "manifest.json", json.dumps({**as_row(index.made), "files": files}, indent=1))
     for path in [*_files(new), new / "words", new]:
@@ -183,7 +181,7 @@ def _load(index: Path, named: _Named) -> Index:
             vectors.load(folder / "asked.faiss"),
             Lexical.load(folder / "words"),
             np.load(folder / "sentences.npy"),
-            tuple(Description(style, text, of) for style, text, of in described),
+            tuple(Description(style, text) for style, text in described),
             np.load(folder / "described.npy"),
         )
     except (ValueError, KeyError, TypeError, RuntimeError) as error:

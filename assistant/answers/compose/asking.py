@@ -7,6 +7,13 @@ from assistant.answers.draft import Draft
 from assistant.answers.words import listed
 from assistant.fitment.decision import Decision, Outcome, Why
 
+TELLS_WHAT_WAS_WRITTEN = (
+    Why.VALVE_REPLACED,
+    Why.TRIED_IN_VAIN,
+    Why.WHAT_WAS_MEASURED,
+    Why.ONE_OF_TWO,
+)
+
 
 def ask(case: Case, decision: Decision) -> Draft:
     """What stands in the way, then the question, why it is asked, how to find out."""

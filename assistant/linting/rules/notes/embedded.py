@@ -66,7 +66,7 @@ def _index(gathered: Gathered, encoder: Encoder) -> Index:
     from assistant.search.content import Content
 
     tables = gathered.tables
-    content = Content(gathered.notes, tables.styles, tables.likenesses, tables.telltales)
+    content = Content(gathered.notes, tables.styles, tables.likenesses)
     folder = gathered.folder / "index"
     if gathered.faults:
         try:

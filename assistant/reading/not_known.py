@@ -10,8 +10,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from assistant.cases.topics import topics
 from assistant.reading.text import plain
+from assistant.reading.topics import topics
 
 _NOT = r"(?:n'?t| not|not)"
 _CANNOT = rf"(?:ca{_NOT}|cannot|can not|could{_NOT}|un(?:able|willing) to|not able to|never could)"
@@ -40,7 +40,8 @@ _PHRASE = re.compile(
     rf"|(?:{_DO_NOT} (?:have|own)|haven'?t got|have no|no) (?:a |any )?"
     r"(?:ruler|tape|tape measure|torch|camera|smartphone|means of measuring)"
     r"|no (?:visible |legible |readable |other |model |part |serial |date |maker'?s? |brand )*"
-    r"(?:numbers?|names?|dates?|stamps?|years?|mark(?:s|ing|ings)?|logo|digits|label"
+    r"(?:numbers?|names?|makers?|make|brand|model|dates?|stamps?|years?|mark(?:s|ing|ings)?|logo"
+    r"|digits|label"
     r"|photo(?:graph)?s?|pictures?|pics?"
     r"|writing)\b)"
 )
