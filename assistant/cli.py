@@ -26,6 +26,7 @@ from assistant.commands.options import (
     state_option,
 )
 from assistant.commands.searching import search_of
+from assistant.commands.serving import serve
 from assistant.errors import UserError
 from assistant.reading.letters import Letter, letter_from_text, load_letter, read_letter
 from assistant.reading.mail import looks_like_mail
@@ -130,7 +131,7 @@ def chat(
         converse(opened, audience, today, search_of(opened), store, going_on)
 
 
-for command in (bench, build, evaluate, import_sheet, lint_shop, new):
+for command in (bench, build, evaluate, import_sheet, lint_shop, new, serve):
     cli.add_command(command)
 
 

@@ -164,6 +164,8 @@ def test_half_of_a_falsehood_is_missed_too_and_so_is_one_in_other_marks(small: T
     assert let_through(good, false, "**SL-2** fits the Ash Mere. It fits _every_ toilet.")
     assert let_through(good, false, "It fits&nbsp;every toilet.")
     assert not let_through(good, false, "**SL-2** fits the Ash Mere.")
+    assert not let_through(good, false, "1. **SL-2** fits the Ash Mere.")  # true, at a point
+    assert let_through(good, false, "1. It fits 2 toilets.")
 
 
 def test_the_same_falsehood_is_counted_once(small: Truth) -> None:

@@ -140,6 +140,24 @@ def test_a_seal_that_is_no_longer_made_is_not_sold() -> None:
 # A valve replaced since
 
 
+@pytest.mark.parametrize(
+    ("told", "asked"),
+    [
+        ((), "opening"),
+        ((opening(2.0),), "mount"),
+        ((opening(2.0), word("mount", "pegs")), "ears"),
+        ((opening(2.0), word("mount", "strap")), "photograph"),
+        ((word("mount", "canister"),), "opening"),
+    ],
+)
+def test_of_a_valve_put_in_later_only_what_it_has_is_asked(
+    told: tuple[Fact, ...], asked: str
+) -> None:
+    """A strap has no ears to measure (common practice, no source)."""
+    known = facts(*TOVELIN, word("valve_replaced", "yes"), *told)
+    assert decide(counter(*ONE_TOILET), known).question == asked
+
+
 @pytest.mark.parametrize("told", [word("valve_replaced", "yes"), between("valve_put_in", 2015)])
 def test_a_replaced_valve_is_not_known_by_the_name_on_the_lid(told: Fact) -> None:
     """The plumber fitted what was in the van (common practice, no source)."""

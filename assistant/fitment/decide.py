@@ -243,9 +243,10 @@ def _by_measures(counter: Counter, facts: Facts, identity: Identity) -> Decision
 
 
 def _unmeasured(facts: Facts) -> str:
-    """The first thing about the valve that is not told yet."""
+    """The first thing about the valve that is not told yet; only pegs have ears to measure."""
+    on_pegs = not facts.named("mount") or facts.has("mount", "pegs")
     for name in ("opening", "mount", "ears", "hinge_width"):
-        if not facts.named(name):
+        if not facts.named(name) and (on_pegs or name == "opening"):
             return name
     return "photograph"
 

@@ -24,6 +24,7 @@ RESERVED = re.compile(
     r"|\n\nAll of this holds if the flush valve is the original one\."
 )
 _WORD = re.compile(r"[^\W_]+")
+_POINT = re.compile(r"^\s*\d{1,9}[.)](?:\s+|$)")  # the number of a point, which says nothing
 _BETWEEN = re.compile(r"(?<=[.?!])(?<!No\.) +|\n+")
 
 
@@ -74,7 +75,7 @@ def let_through(told: Told, false: Corrupted, shown: str) -> bool:
     if plain(false.sentence) in plain(shown):
         return True
     true = {as_read(sentence) for sentence in sentences(told.text)} | {as_read("")}
-    return any(as_read(sentence) not in true for sentence in sentences(shown))
+    return any(as_read(_POINT.sub("", sentence)) not in true for sentence in sentences(shown))
 
 
 def corrupted(told: Told, kinds: Sequence[Kind]) -> Iterator[Corrupted]:

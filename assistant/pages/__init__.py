@@ -1,0 +1,1 @@
+"""The pages: what a browser sees, and the same answers over HTTP."""

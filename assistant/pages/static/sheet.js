@@ -1,0 +1,6 @@
+"use strict";
+(() => {
+  const button = document.getElementById("print");
+  button.hidden = false;
+  button.addEventListener("click", () => window.print());
+})();
