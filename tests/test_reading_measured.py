@@ -17,6 +17,21 @@ def lengths(letter: str) -> list[Fact]:
     return read_lengths(Text(letter))
 
 
+@pytest.mark.parametrize(
+    ("letter", "opening", "width"),
+    [
+        ("opening: 51mm / hinge: 82mm / pegs: up", 51, 82),
+        ("No brand. 2 inch valve, ears up, hinge 82.", 50.8, 82),
+        ("Diameter of the opening: 51. Ears: up. Hinge width: 82. All in mm.", 51, 82),
+        ("51 mm over the hole and 82 mm over both ears", 51, 82),
+        ("76 mm is the hole, 100 mm the ears, they face down.", 76, 100),
+    ],
+)
+def test_opening_and_hinge_width_are_kept_apart(letter: str, opening: float, width: float) -> None:
+    found = {f.name: (f.interval.low + f.interval.high) / 2 for f in lengths(letter)}
+    assert found == {"opening": pytest.approx(opening), "hinge_width": pytest.approx(width)}
+
+
 def told(letter: str) -> list[tuple[str, str, float, float]]:
     return [(f.name, f.words, f.interval.low, f.interval.high) for f in lengths(letter)]
 

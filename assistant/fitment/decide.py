@@ -56,7 +56,7 @@ def decide(counter: Counter, facts: Facts) -> Decision:
         or _identified(counter, facts, identity)
     )
     decision = _dated_twice(counter, facts, decision)
-    decision = _doubted(facts, _one_of_two(facts, decision))
+    decision = _troubled(facts, _doubted(facts, _one_of_two(facts, decision)))
     return replace(decision, told=facts, valve_is_original=is_original(facts))
 
 
@@ -113,6 +113,14 @@ def _dated_twice(counter: Counter, facts: Facts, decision: Decision) -> Decision
 def _sold(decision: Decision) -> set[str]:
     picks = [pick for b in decision.branches for ps in b.group.picks.values() for pick in ps]
     return {pick.part_no for pick in picks}
+
+
+def _troubled(facts: Facts, decision: Decision) -> Decision:
+    """Words of a crack or of water outside, which were not understood: somebody looks first."""
+    told = facts.named("trouble")
+    if not told or decision.outcome not in (Outcome.PART, Outcome.DEPENDS):
+        return decision
+    return decision.asking(Why.TROUBLE, "photograph", told[:1])
 
 
 def _one_of_two(facts: Facts, decision: Decision) -> Decision:

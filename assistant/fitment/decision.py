@@ -44,6 +44,7 @@ class Why(StrEnum):
     VALVE_REPLACED = "the valve is no longer the original one"
     TRIED_IN_VAIN = "the seal that the table names did not fit"
     ONE_OF_TWO = "one of two seals is wanted, and not told which"
+    TROUBLE = "something may be wrong that no seal mends"
     TOO_MANY = "too many seals are possible"
     FEW_LEFT = "nothing left to ask tells them apart"
     UNLISTED = "the table does not list it"
@@ -94,6 +95,7 @@ class Decision:
             outcome=Outcome.ASK,
             why=why,
             branches=(),
+            measured=(),
             ruled_out=(),
             unknown=(),
             question=question,

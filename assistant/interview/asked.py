@@ -15,6 +15,7 @@ from assistant.reading.facts import Facts
 
 WANTS_FACTS = (Why.TOO_MANY, Why.NOTHING_TOLD, Why.BRAND_ONLY)
 AS_IT_IS = (Why.CONTRADICTION, Why.DISAGREES)  # no fact can be built upon before that is settled
+ASKED_ONCE = {Why.ONE_OF_TWO: "position", Why.TROUBLE: "trouble"}  # then it is let be
 VALVE = "valve_replaced"
 MOST_CHOICES = 8  # more than this nobody reads in a question
 
@@ -45,8 +46,8 @@ def with_best_question(
     one comes with that question. The question is `None` where it was asked before and none
     narrows any further: there a person is to be offered.
     """
-    if decision.why is Why.ONE_OF_TWO and _was_asked(decision, state):  # then the set it is
-        facts = Facts(tuple(f for f in facts if f.name != "position"))
+    if (asked_for := ASKED_ONCE.get(decision.why)) and _was_asked(decision, state):
+        facts = Facts(tuple(f for f in facts if f.name != asked_for))
         decision = decide(counter, facts)
     if not _asks_anew(counter, decision, state, talking):
         return decision

@@ -12,6 +12,7 @@ The names of facts and what their values are:
 | ears, mount, overflow, float, shape, filling, lift, colour, material, pieces, seals_in_tank, tank_kind, position | the words of the tables | |
 | valve_original, valve_replaced | ("yes",) | |
 | style_like | the styles that unusual wording describes by its meaning; never sure | meaning |
+| trouble | crack, leak elsewhere: words of which no card made anything; never sure | |
 | symptom, hazard, wanted, asks, photo | names of the reader's own lists | |
 
 `length` is a measurement of which nobody said what was measured; `year` one of which nobody

@@ -51,7 +51,9 @@ _EAR_CARDS = (
     card(
         "ears",
         "up",
-        rf"\b{_POST}\W{{0,3}}<5>{_POINTS}\W{{0,2}}<2>{_UPWARD}|\b{_POST},? (?:{_UPWARD})"
+        rf"\b(?:ears?|pegs?)\b[^.;!?]{{0,50}}\b(?P<they>they(?: all| both)? {_POINTS} {_UPWARD})"
+        rf"|(?<=[.;] )(?P<it>they(?: all| both)? {_POINTS} {_UPWARD})"
+        rf"|\b{_POST}\W{{0,3}}<5>{_POINTS}\W{{0,2}}<2>{_UPWARD}|\b{_POST},? (?:{_UPWARD})"
         rf"(?! and down)|\b(?:upright|upward) {_POST}\b",
         "pegs that stand up",
         unless=_FLUSH_ARM,
@@ -59,7 +61,9 @@ _EAR_CARDS = (
     card(
         "ears",
         "down",
-        rf"\b{_POST}\W{{0,3}}<5>{_POINTS}\W{{0,2}}<2>{_DOWNWARD}|\b{_POST},? (?:{_DOWNWARD})",
+        rf"\b(?:ears?|pegs?)\b[^.;!?]{{0,50}}\b(?P<they>they(?: all| both)? {_POINTS} {_DOWNWARD})"
+        rf"|(?<=[.;] )(?P<it>they(?: all| both)? {_POINTS} {_DOWNWARD})"
+        rf"|\b{_POST}\W{{0,3}}<5>{_POINTS}\W{{0,2}}<2>{_DOWNWARD}|\b{_POST},? (?:{_DOWNWARD})",
         "pegs that hang down",
         unless=_FLUSH_ARM,
     ),
@@ -69,7 +73,10 @@ _EAR_CARDS = (
         r"\b(?:up(?:ward)?s?[- ](?:facing|pointing|turned|curved)|upturned|upright|up) (?:ears"
         r"|hooks|arms|tabs|pegs|pins|fingers)\b|\b(?:ears?|pegs?|pins?|fingers?)\W{0,3}up(?:wards?"
         r"|right)?\b(?! and down)"
-        r"|\b(?:ears|pegs) are up\b"
+        r"|\b(?:ears|pegs|posts)\b(?:[^.;!?]|\.\d){0,45}(?:,| and| both) (?:both |all )?"
+        r"(?:upwards?|upright)\b"
+        r"|\b(?:ears|pegs) are up\b|\b(?:ears|pegs|pins)(?: are| were)? (?:up)?turn(?:ed|ing) up\b"
+        r"|\b(?:ears|pegs|pins)(?: are| were)? upturned\b"
         r"|\bhooks? (?:are )?(?:on|at) (?:the )?top\b",
         "ears that point up",
     ),

@@ -86,6 +86,12 @@ _LABELLED_MM = re.compile(
     rf"(?: \([^)]{{1,30}}\))?[ ,:=]{{1,3}}{FREE}(?P<a>{_TENTHS})(?![\d/]|\.\d)"
     rf"|{FREE}(?P<b>{_TENTHS})(?= (?:over|across|between|outside|out to|ear) )"
 )
+# 'Hinge 82': between the ears there is no such number of inches.
+_EARS_MM = re.compile(
+    r"\b(?:ears?|pegs?|hinges?)(?: (?:width|span|distance|spacing|spread))?"
+    rf"(?: ?[:=]| is| are| of| at)? {FREE}(?P<a>(?:[6-9]\d|1[0-2]\d)(?:\.\d)?)"
+    r"(?=\s{0,3}(?:[,;!?)\n]|\.(?!\d)|$)| (?:apart|across|outside|and|over)\b)"
+)
 _NOT_OPENINGS = ("1.6", "3.5")  # bare, these are a flush in gallons
 _CODE = re.compile(
     r"(?:\b(?:model|mod|part|number|num|no|item|order|serial|sku|code|type|pn|p/n)\b[.:# ]{0,3}"
@@ -157,6 +163,11 @@ def _bare(said: str) -> Iterator[Mention]:
     for match in _BARE_MM.finditer(said) if _METRIC.search(said) else ():
         number = value(match["a"])
         yield Mention(match.start("a"), match.end("a"), number, number, "mm", (), True)
+    for match in _EARS_MM.finditer(said):
+        number = value(match["a"])
+        yield Mention(
+            match.start("a"), match.end("a"), number, number, "mm", (), "." not in match["a"]
+        )
     for match in _LABELLED_MM.finditer(said) if _METRIC.search(said) else ():
         group = "a" if match["a"] else "b"
         number = value(match[group])

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 REACH = 110  # characters: nobody's sentence holds a subject and its number further apart
 _BREAK = re.compile(
-    r",|\n|\(|\)|:| - | and | but | with | so | because | which | while | plus | if "
+    r",|\n|\(|\)|:| - | / | and | but | with | so | because | which | while | plus | if "
 )
 _BREAK_COSTS = 12  # characters that a comma or an 'and' counts for
 _ABBREVIATED = re.compile(
@@ -123,5 +123,7 @@ class Surroundings:
         )
 
     def _cost(self, low: int, high: int) -> int:
+        if self.said[low:high].strip() in (":", "="):  # 'opening: 51 mm'
+            return 0
         breaks = sum(1 for _ in _BREAK.finditer(self.said, low, high))
         return high - low + _BREAK_COSTS * breaks

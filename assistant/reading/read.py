@@ -32,6 +32,7 @@ from assistant.reading.stance import stance
 from assistant.reading.symptoms import read_symptoms
 from assistant.reading.text import Text
 from assistant.reading.toilets import by_toilet
+from assistant.reading.troubles import troubles
 from assistant.reading.whose import without_others
 from assistant.reading.years import read_years
 
@@ -70,6 +71,7 @@ def read(letter: Letter, book: NameBook, today: date) -> Facts:
     facts = Facts().plus([*dated_by_name(text, renamed, _one_reading_each(exclusive)), *other])
     facts = without_what_is_beside(text, unsure_of_hearsay(text, facts))
     told = without_others(text, remade(corrected(text, facts), book))
+    told = told.plus(troubles(text, told))
     return remade(by_toilet(text, told, book.builds_numbered), book)
 
 

@@ -28,7 +28,8 @@ class Stance:
 _W = r"[\w'/\"-]+"
 _NOT = (
     r"(?:\bnot(?! (?:over |on |across )?the (?:lip|rim|edge|outside)\b)"
-    r"|n't|\bcannot|\bnever|\bno longer|\bno more|\bnobody|\bno[ -]?one|\bnone of (?:us|them)"
+    r"|n't|\bcannot|\bnever|\bno longer|\bno more|\bnobody|\bnothing(?! (?:but|like))"
+    r"|\bno[ -]?one|\bnone of (?:us|them)"
     r"|\b(?:do|does|did|is|are|was|were|has|have|had|would|could|ca|wo)nt)"
 )
 _ADVERB = r"(?:really|actually|even|at all|currently|yet|ever|quite|anymore|any|been|being|be)"
@@ -106,6 +107,11 @@ _DOUBT_AFTER = re.compile(
 )
 _ASKED_AFTER = re.compile(r"^(?:\s*(?:\(\s*)?\?)|^\s+(?!that\b|which\b)\w+\s*\?")
 
+# 'What fits: opening 76 mm, ears 100 mm?' asks for the seal, not for the measure.
+_ASKS_ELSE = re.compile(
+    r"\W*(?:what|which)(?: \w+){0,2} (?:fits?|suits?|goes|do i|will|would|could)\b"
+)
+
 
 def stance(text: Text, start: int, end: int) -> Stance:
     """How the writer stands to the phrase at [start, end)."""
@@ -151,7 +157,8 @@ def _doubted(head: str, tail: str) -> bool:
         head = head[commas[-1] :]
     if _DOUBT_BEFORE.search(_SURE.sub(" ", head)):
         return True
-    return bool(_DOUBT_AFTER.match(_SURE.sub(" ", tail)) or _ASKED_AFTER.match(tail))
+    asked = _ASKED_AFTER.match(tail) and not _ASKS_ELSE.match(head)
+    return bool(_DOUBT_AFTER.match(_SURE.sub(" ", tail)) or asked)
 
 
 def _has_clause(words: str) -> bool:

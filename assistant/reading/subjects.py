@@ -18,7 +18,7 @@ _LESS = r"(?<!no )(?<!without )(?<!any )"
 _OLD = r"(?:old|existing|current|original|worn(?:[ -]out)?)"
 
 CARDS = (
-    card("opening", r"across (?:the )?(?:hole|opening|drain|outlet)"),
+    card("opening", r"(?:across|over) (?:the )?(?:hole|opening|drain|outlet)"),
     card("hinge_width", rf"{_ARMS}[ -](?:to|and)[ -](?:the )?(?:other )?{_ARMS}"),
     card("hinge_width", rf"(?:between|across|over(?= (?:the |both |its )?(?:ears|pegs|outside of))|distance (?:of|between)|span of|width of)(?: (?:the|both|its|my|two|of|mounting|side)){{0,3}} {_ARMS}"),
     card("hinge_width", rf"(?:outside|inside|outer|middle|cent(?:er|re)|edge)? ?(?:edge |side )?(?:of|from) (?:one )?{_ARMS} to (?:the )?(?:outside|inside|outer|middle|cent(?:er|re)|edge)? ?(?:edge |side )?(?:of )?(?:the )?other(?: {_ARMS})?"),
@@ -28,6 +28,7 @@ CARDS = (
     card("hinge_width", r"(?:peg |far )?tips? (?:to|of)(?: the)?(?: (?:left|right|other|one))?(?: \w+)? (?:tip|dash)"),
     card("hinge_width", r"(?:over|across) (?:their|the) outsides|(?:outer|outside) (?:edge|side|face)s? to (?:the )?(?:outer|outside) (?:edge|side|face)|out(?:er)? to out(?:er)?|between,? outsides"),
     card("hinge_width", rf"over the {_ARMS} of (?:the|my|its) {_OLD}? ?(?:rubber|seal|flapper|one)(?:,? outside)?"),
+    card("hinge_width", rf"the {_ARMS}", side="after"),
     card("hinge_width", r"outside to outside|outer to outer|ear to ear"),
     card("opening", r"(?:through|in|across) the (?:hole|opening|drain),? lip to lip|(?:inside|in) the (?:hole|opening) not (?:the |on the |over the )?(?:lip|rim)|(?:hole|opening)(?: itself)?,? inside the (?:lip|rim)"),
     card("hinge_width", r"(?:over|across) the outside of (?:them|both|the two)"),
@@ -58,7 +59,7 @@ _NOT_A_WIDTH = re.compile(
     r"[ -]?(?:(?:or so|ish) )?(?:(?:too )?(?:tall|high|long|deep|short|thick|above|below|off|lower|higher|away|down|up|back"
     r"|around)\b|from (?!(?:the )?(?:outside|inside|outer|middle|centre|center|edge)|ear|peg|hinge|pin|post|lug|side|edge|one|rim|inside|outside)|in (?:length|height|circumference)"
     r"|of (?:(?:the |extra |standing |free )?(?:water|chain|slack|play|space|clearance|room))"
-    r"|(?:too )?(?:rough|(?:under|over) the (?!ears|pegs|hinge|outside)))"
+    r"|(?:too )?(?:rough|(?:under|over) the (?!ears|pegs|hinge|outside|hole|opening|drain|outlet)))"
 )
 _PHRASE = re.compile(
     r"[ \"'-]{0,2}(?:(?!(?:is|are|was|were|and|but|on|in|for|or|the|my|so|it|that|if|to|from|as|at|when|than|i|with|has|not)\b)[\w½'.&-]{1,14}[ -]?){0,5}"

@@ -12,6 +12,7 @@ TELLS_WHAT_WAS_WRITTEN = (
     Why.TRIED_IN_VAIN,
     Why.WHAT_WAS_MEASURED,
     Why.ONE_OF_TWO,
+    Why.TROUBLE,
 )
 
 
