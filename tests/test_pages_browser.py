@@ -7,13 +7,15 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Iterator
+from typing import Literal
 from urllib.parse import urlsplit
 
 import pytest
 from searching import demo_search
 
-playwright = pytest.importorskip("playwright.sync_api")
-from playwright.sync_api import Browser, Page, Route, expect, sync_playwright  # noqa: E402
+pytest.importorskip("playwright.sync_api")
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import Browser, Page, Route, expect, sync_playwright
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="no Chromium on this machine")
@@ -81,13 +83,13 @@ def page(request: pytest.FixtureRequest, browser: Browser, address: str) -> Iter
 
 def press(page: Page, words: str) -> None:
     """Presses the last button of these words, and waits for the answer."""
-    answers = page.locator("section.ours").count()
+    answers = page.locator("article.ours").count()
     page.get_by_role("button", name=words).last.click()
-    expect(page.locator("section.ours")).to_have_count(answers + 1)
+    expect(page.locator("article.ours")).to_have_count(answers + 1)
 
 
 def last(page: Page) -> str:
-    return page.locator("section.ours").last.inner_text()
+    return page.locator("article.ours").last.inner_text()
 
 
 def test_a_customer_reaches_the_part_in_words(page: Page) -> None:
@@ -126,11 +128,11 @@ def test_the_keyboard_alone_does(page: Page) -> None:
     page.keyboard.type("Overlisk, 1998. Which flapper?")
     page.keyboard.press("Tab")
     page.keyboard.press("Enter")
-    expect(page.locator("section.ours")).to_have_count(1)
+    expect(page.locator("article.ours")).to_have_count(1)
     for _ in range(2):
         page.keyboard.press("Tab")  # the answer has the focus; its first choice, then the second
     page.keyboard.press("Enter")
-    expect(page.locator("section.ours")).to_have_count(2)
+    expect(page.locator("article.ours")).to_have_count(2)
     assert "Gorvek Overlisk" in last(page)
 
 
@@ -143,3 +145,20 @@ def test_start_over_begins_anew_and_the_answer_prints(page: Page) -> None:
     page.get_by_role("link", name="Back to the conversation").click()
     page.get_by_role("button", name="Start over").click()
     expect(page.get_by_role("heading", name="Lift the lid")).to_be_visible()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_nothing_stands_in_anybodys_way(page: Page, scheme: Literal["light", "dark"]) -> None:
+    """WCAG 2.2, level AA, as far as axe-core can see it: contrast, names, landmarks, order."""
+    page.emulate_media(color_scheme=scheme)
+
+    def faults() -> list[str]:
+        return [found["id"] for found in Axe().run(page).response["violations"]]
+
+    assert faults() == []
+    page.get_by_label("Write to the counter").fill("Overlisk, 1998. Which flapper?")
+    press(page, "Send")
+    press(page, "The maker is Gorvek")
+    assert faults() == []
+    page.get_by_role("link", name="Print or save this answer").last.click()
+    assert faults() == []

@@ -17,14 +17,14 @@
     const page = new DOMParser().parseFromString(await answer.text(), "text/html");
     const main = page.querySelector("main");
     if (!main) throw new Error("no page came");
-    const known = new Set([...talk.querySelectorAll("section")].map((each) => each.id));
+    const known = new Set([...talk.querySelectorAll("article")].map((each) => each.id));
     for (const name of ["refused", "begin-here", "below", "foot"]) {
       document.getElementById(name).replaceWith(document.adoptNode(page.getElementById(name)));
     }
     waiting.remove();
     for (const old of talk.querySelectorAll("form.choices")) old.remove();
     let last = null;
-    for (const each of main.querySelectorAll("#talk > section")) {
+    for (const each of main.querySelectorAll("#talk > article")) {
       if (known.has(each.id)) continue;
       last = talk.appendChild(document.adoptNode(each));
     }
