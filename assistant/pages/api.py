@@ -47,7 +47,9 @@ def api(live: Live, share: Share) -> APIRouter:
     router = APIRouter(prefix="/api")
     limit = CapacityLimiter(AT_ONCE)
 
-    @router.post("/ask", responses={429: {"model": Refused}, 413: {"model": Refused}})
+    refusals: dict[int | str, dict[str, Any]] = {n: {"model": Refused} for n in (400, 413, 429)}
+
+    @router.post("/ask", responses=refusals)
     async def ask(question: Question, request: Request) -> Answered:
         """Answers one message by itself; nothing of it is kept."""
         wait = share.wait(request.client.host if request.client else "")

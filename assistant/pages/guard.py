@@ -6,6 +6,7 @@ and Content Security Policy Level 3, W3C.
 
 from __future__ import annotations
 
+import json
 import threading
 import time
 from collections import OrderedDict, deque
@@ -113,7 +114,7 @@ class Sizes:
             body += message.get("body", b"")
             more = message.get("more_body", False)
             if len(body) > self.longest:
-                await _refused(send, self.longest)
+                await _refused(send, self.longest, scope["path"].startswith("/api/"))
                 return
         given = False
 
@@ -127,8 +128,9 @@ class Sizes:
         await self.app(scope, again, send)
 
 
-async def _refused(send: Send, longest: int) -> None:
-    told = f"That is too long for one message: at most {longest // 1024} kB can be read.\n"
-    head = [(b"content-type", b"text/plain; charset=utf-8")]
-    await send({"type": "http.response.start", "status": 413, "headers": head})
-    await send({"type": "http.response.body", "body": told.encode()})
+async def _refused(send: Send, longest: int, by_program: bool) -> None:
+    told = f"That is too long for one message: at most {longest // 1024} kB can be read."
+    body = json.dumps({"detail": told}) if by_program else f"{told}\n"
+    kind = b"application/json" if by_program else b"text/plain; charset=utf-8"
+    await send({"type": "http.response.start", "status": 413, "headers": [(b"content-type", kind)]})
+    await send({"type": "http.response.body", "body": body.encode()})
