@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
-from typing import Annotated
+from typing import Annotated, Any
 
 from anyio import CapacityLimiter, to_thread
 from fastapi import APIRouter, Form, Request, Response
@@ -33,28 +34,34 @@ TOO_LONG = f"Please keep a message under {LONGEST:,} characters."
 FULL = "This conversation has grown too long to answer well. Start over, or write to the shop."
 
 
+@dataclass(frozen=True)
+class Kept:
+    """A case and the answers that were given in it."""
+
+    case: Case
+    answers: tuple[dict[str, Any], ...]
+
+    def turns(self, shop: Shop) -> tuple[Turn, ...]:
+        """All its messages, as the page shows them."""
+        return turns(self.case, self.answers, shop.tables)
+
+
 def customers(live: Live, visits: Visits, state: Path, share: Share) -> APIRouter:
     """The routes of the page."""
     router = APIRouter(include_in_schema=False)
     templates = Jinja2Templates(HERE / "templates")
     limit = CapacityLimiter(AT_ONCE)
 
-    def _turns(case: Case | None, shop: Shop) -> tuple[Turn, ...]:
-        if case is None:
-            return ()
-        with Store.open(state) as store:
-            return turns(case, store.answers(case.id), shop.tables)
-
-    def page(request: Request, case: Case | None, said: str = "", status: int = 200) -> Response:
+    def page(request: Request, kept: Kept | None, said: str = "", status: int = 200) -> Response:
         shop = live.now.shop
         return templates.TemplateResponse(
             request,
             "customers.html",
             {
                 "settings": shop.settings,
-                "turns": _turns(case, shop),
+                "turns": kept.turns(shop) if kept else (),
                 "firsts": first_pictures(shop.tables),
-                "case": case,
+                "case": kept.case if kept else None,
                 "said": said,
                 "dont_know": DONT_KNOW,
                 "longest": LONGEST,
@@ -65,27 +72,27 @@ def customers(live: Live, visits: Visits, state: Path, share: Share) -> APIRoute
     @router.get("/", response_class=HTMLResponse)
     def conversation(request: Request) -> Response:
         """The conversation so far, or the way to begin one."""
-        return page(request, _case_of(request, visits, state))
+        return page(request, _kept(request, visits, state))
 
     @router.post("/say")
     async def say(request: Request, words: Annotated[str, Form()] = "") -> Response:
         """Takes a message, and answers it."""
         if not from_here(request):
             return PlainTextResponse("Please write on the shop's own page.\n", 403)
-        case = await to_thread.run_sync(_case_of, request, visits, state)
+        kept = await to_thread.run_sync(_kept, request, visits, state)
         wait = share.wait(_who(request))
         refused = (
             (TOO_MANY.format(int(wait) + 1), 429) if wait
             else (TOO_LONG, 413) if len(words) > LONGEST
-            else (FULL, 409) if case and len(case.messages) >= MOST
+            else (FULL, 409) if kept and len(kept.case.messages) >= MOST
             else None
         )  # fmt: skip
         if refused:
-            return await to_thread.run_sync(page, request, case, *refused)
+            return await to_thread.run_sync(page, request, kept, *refused)
         if not words.strip():
             return RedirectResponse("/#write", 303)
         async with limit:
-            told = await to_thread.run_sync(_answered, live, state, case, words)
+            told = await to_thread.run_sync(_answered, live, state, kept, words)
         answer = RedirectResponse(f"/#turn-{told.messages[-1].number}", 303)
         remember(answer, request, visits.signed(told.id))
         return answer
@@ -102,9 +109,10 @@ def customers(live: Live, visits: Visits, state: Path, share: Share) -> APIRoute
     @router.get("/sheet/{number}", response_class=HTMLResponse)
     def sheet(request: Request, number: int) -> Response:
         """One answer by itself, to be printed or saved."""
-        case, shop = _case_of(request, visits, state), live.now.shop
-        found = [t for t in _turns(case, shop) if t.number == number and not t.mine]
-        if not found:
+        kept, shop = _kept(request, visits, state), live.now.shop
+        every = kept.turns(shop) if kept else ()
+        found = [turn for turn in every if turn.number == number and not turn.mine]
+        if kept is None or not found:
             return PlainTextResponse("There is no such answer in this conversation.\n", 404)
         return templates.TemplateResponse(
             request,
@@ -112,7 +120,7 @@ def customers(live: Live, visits: Visits, state: Path, share: Share) -> APIRoute
             {
                 "settings": shop.settings,
                 "turn": found[0],
-                "case": case,
+                "case": kept.case,
                 "day": datetime.now(UTC).date(),
             },
         )
@@ -144,19 +152,20 @@ def remember(answer: Response, request: Request, value: str) -> None:
     )
 
 
-def _case_of(request: Request, visits: Visits, state: Path) -> Case | None:
+def _kept(request: Request, visits: Visits, state: Path) -> Kept | None:
+    """The conversation that a browser's cookie names, where there is one."""
     name = visits.case(request.cookies.get(COOKIE))
     if name is None:
         return None
     with Store.open(state) as store:
         try:
-            return store.case(name)
+            return Kept(store.case(name), store.answers(name))
         except CaseError:  # its file was put away
             return None
 
 
-def _answered(live: Live, state: Path, case: Case | None, words: str) -> Case:
-    known = live.now
+def _answered(live: Live, state: Path, kept: Kept | None, words: str) -> Case:
+    known, case = live.now, kept.case if kept else None
     with Store.open(state) as store:
         return Talk(known.shop, "customers", None, known.search, store, case).say(words).case
 
