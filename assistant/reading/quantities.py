@@ -30,7 +30,9 @@ _LED = re.compile(rf"\b(?P<u>gpf|lpf)[ :=]{{1,3}}(?P<a>{NUMBER})(?![\w/]|[.,]\d)
 # Numbers that in this trade are nothing but a flush: 1.28 always, 1.6 of a toilet or a flush.
 _BARE = re.compile(
     rf"{FREE}(?P<a>1\.28(?![\w%/\"']|[.,]\d)"
-    r"|(?:1\.6|3\.5|0?\.8)(?= (?:flush(?! valve)|toilet|low[ -]?flow|low[ -]?flush|water saver)))"
+    r"|(?:1\.6|3\.5|0?\.8)(?= (?:flush(?! valve)|toilet|low[ -]?flow|low[ -]?flush|water saver"
+    r"|ones?\b|kind\b|models?\b))"
+    r"|(?<=flushes )(?:1\.6|3\.5)(?!\d|\.\d| ?(?:in\b|inch|cm|mm|\")))"
 )
 _DUAL_BARE = re.compile(r"0?\.\d{1,2}|1\.\d{1,2}")
 _FLUSH_WORDS = re.compile(r"gpf|g\.p\.f|lpf|l\.p\.f|flush")
