@@ -11,7 +11,8 @@ from typing import Literal
 from urllib.parse import urlsplit
 
 import pytest
-from searching import demo_search
+from demonstration import FOLDER
+from searching import demo_index, demo_search
 
 pytest.importorskip("playwright.sync_api")
 from axe_playwright_python.sync_playwright import Axe
@@ -30,9 +31,12 @@ DONT_KNOW = "I don't know"
 @pytest.fixture(scope="module")
 def address(tmp_path_factory: pytest.TempPathFactory) -> Iterator[str]:
     """Where a process of its own serves the demonstration shop."""
-    demo_search()  # its index lies ready, so that the server need not build one
-    state = tmp_path_factory.mktemp("state")
+    demo_search()
+    shop, state = tmp_path_factory.mktemp("shop"), tmp_path_factory.mktemp("state")
+    shutil.copytree(FOLDER / "knowledge", shop / "knowledge")
+    shutil.copytree(demo_index(), shop / "index")  # so that the server need not build one
     command = [sys.executable, "-m", "assistant", "serve", "--port", "0", "--state", str(state)]
+    command += ["--shop", str(shop)]
     command += ["--per-minute", "1000"]
     with subprocess.Popen(command, stderr=subprocess.PIPE, text=True) as server:
         assert server.stderr is not None
