@@ -80,6 +80,7 @@ def page(request: pytest.FixtureRequest, browser: Browser, address: str) -> Iter
     opened.on("console", lambda told: faults.append(told.text) if told.type == "error" else None)
     opened.goto(address)
     yield opened
+    opened.wait_for_load_state()  # a page without its style sheet yet is wider
     fits = opened.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
     context.close()
     assert (elsewhere, faults, fits) == ([], [], True)
